@@ -1,0 +1,44 @@
+package units
+
+import (
+	"math"
+	"testing"
+)
+
+func TestText(t *testing.T) {
+	for _, c := range []struct {
+		q    Quantity
+		want string
+	}{
+		{Resistance(6123.4), "6.123 kΩ"}, {Resistance(999.96), "1 kΩ"}, {Resistance(0), "0 Ω"}, {Length(63.5e-6), "0.0635 mm"},
+		{Length(0.071), "71 mm"}, {Length(1234.5), "1234 m"}, {Length(4e-6), "4 µm"}, {Capacitance(22e-9), "22 nF"}, {Level(-12.0412), "-12.04 dB"},
+		{Celsius(20), "20 °C"}, {Mass(0.0123), "12.3 g"}, {Frequency(7312), "7.312 kHz"}, {Area(5e-6), "5 mm²"}, {Angle(math.Pi / 2), "90°"},
+		{Resistance(math.NaN()), "undefined Ω"}, {Resistance(math.Inf(1)), "+∞ Ω"}, {Capacitance(-3e-12), "-3 pF"}, {VoltageNoise(4e-9), "4 nV/√Hz"},
+		{Product{3, Dim(4, 1, -3, -2)}, "3 Ω·m²"}, {Product{3, Dim(0, 0, 2)}, "3 s²"}, {Product{5, Dim(2, 0, -2)}, "5 J/kg"},
+	} {
+		if got := c.q.String(); got != c.want {
+			t.Errorf("%T(%g): got %q, want %q", c.q, c.q.SI(), got, c.want)
+		}
+	}
+}
+
+func TestParse(t *testing.T) {
+	for text, want := range map[string]Product{
+		"4.7 kΩ": {4700, Dim(2, 1, -3, -2)}, "22nF": {22e-9, Dim(-2, -1, 4, 2)}, "0.063 mm": {0.063e-3, Dim(1)}, "75 pF/m": {75e-12, Dim(-3, -1, 4, 2)},
+		"10 mm²": {1e-5, Dim(2)}, "20 °C": {293.15, Dim(0, 0, 0, 0, 1)}, "-3e-2 V": {-0.03, Dim(2, 1, -3, -1)}, "1/4": {},
+	} {
+		got, err := Parse(text)
+		if want == (Product{}) {
+			if err == nil {
+				t.Errorf("%q: got %v, want an error", text, got)
+			}
+			continue
+		}
+		if err != nil || got.Dim != want.Dim || math.Abs(got.Value/want.Value-1) > 1e-12 {
+			t.Errorf("%q: got %v %v, want %v", text, got, err, want)
+		}
+	}
+	if _, err := ParseResistance("22 nF"); err == nil {
+		t.Error("22 nF was taken for a resistance")
+	}
+}
