@@ -1,0 +1,61 @@
+package colour
+
+// Theme is the set of colours a page is drawn in.
+type Theme struct {
+	Paper, Ink, Quiet, Line, Wash RGB
+	Series                        []RGB
+}
+
+// Light is the theme of bright screens; on paper it is used with a white background.
+func Light() Theme {
+	return Theme{
+		Paper: must("#fbfaf7"), Ink: must("#1d2226"), Quiet: must("#555c63"), Line: must("#d9d5cb"), Wash: must("#f2efe8"),
+		Series: series(lightSeries[:]),
+	}
+}
+
+// Dark is the theme of dark screens.
+func Dark() Theme {
+	return Theme{
+		Paper: must("#16191c"), Ink: must("#e6e4de"), Quiet: must("#a3a8ac"), Line: must("#363c42"), Wash: must("#1f2428"),
+		Series: series(darkSeries[:]),
+	}
+}
+
+// The series colours as OKLab lightness, chroma and hue in degrees, found by the program in
+// the search folder and put in an order that sets neighbours far apart. The same row of both
+// tables stands for the same curve.
+var lightSeries = [...][3]float64{
+	{0.382, 0.151, 263},
+	{0.556, 0.124, 63},
+	{0.521, 0.077, 195},
+	{0.563, 0.168, 301},
+	{0.424, 0.165, 26},
+	{0.342, 0.133, 343},
+}
+
+var darkSeries = [...][3]float64{
+	{0.748, 0.103, 233},
+	{0.758, 0.094, 49},
+	{0.876, 0.143, 187},
+	{0.618, 0.161, 277},
+	{0.620, 0.066, 356},
+	{0.880, 0.165, 108},
+}
+
+func series(rows [][3]float64) []RGB {
+	colours := make([]RGB, len(rows))
+	for i, r := range rows {
+		colours[i] = LCh(r[0], r[1], r[2]).RGB()
+	}
+	return colours
+}
+
+// must reads a colour of the tables above, which the tests read too.
+func must(text string) RGB {
+	c, err := Hex(text)
+	if err != nil {
+		panic("colour: " + err.Error())
+	}
+	return c
+}
