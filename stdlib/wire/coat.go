@@ -1,0 +1,79 @@
+package wire
+
+import (
+	"strings"
+
+	"lode/stdlib/wire/internal/tables"
+)
+
+// Single returns the same wire with the thin enamel: single build, or grade 1 of a metric
+// size.
+//
+// Source: NEMA MW 1000 (AWG), IEC 60317 (metric), as read through an open data set.
+//
+// Example: wire.AWG(42).Single()
+func (w Wire) Single() (Wire, error) { return w.build(0) }
+
+// Heavy returns the same wire with the thick enamel: heavy build, or grade 2 of a metric size.
+//
+// Source: NEMA MW 1000 (AWG), IEC 60317 (metric), as read through an open data set.
+//
+// Valid: AWG 24 and finer, metric sizes, SWG 20 and finer.
+//
+// Example: wire.AWG(42).Heavy()
+func (w Wire) Heavy() (Wire, error) { return w.build(1) }
+
+// Uncoated returns the conductor alone, without enamel.
+//
+// Example: wire.AWG(42).Uncoated()
+func (w Wire) Uncoated() Wire {
+	w.coat, w.overall, w.guessed = "bare", w.bare, false
+	return w
+}
+
+// Of returns the same wire made of another metal, such as "aluminium", "silver" or
+// "constantan".
+//
+// Source: see MaterialNamed.
+//
+// Example: wire.AWG(42).Of("silver")
+func (w Wire) Of(metal string) (Wire, error) {
+	material, err := MaterialNamed(metal)
+	if err != nil {
+		return Wire{}, err
+	}
+	w.material = material
+	return w, nil
+}
+
+// build returns the wire with another build of its own table.
+func (w Wire) build(number int) (Wire, error) {
+	if w.system == "" {
+		return Wire{}, refuse("enamel build: not known of a wire without a table", w.Name(), "a wire from AWG, SWG, Metric or Sized", "wire.Measured takes the overall diameter itself")
+	}
+	gauge, err := gaugeNamed(w.system)
+	if err != nil {
+		return Wire{}, err
+	}
+	row, _ := find(gauge, w.size)
+	coated := fromRow(gauge, row, number)
+	if number >= len(gauge.Builds) || coated.coat != gauge.Builds[number] {
+		return Wire{}, refuse("enamel build: not in the table", w.label, coatedRange(gauge, number), "wire.Measured takes any diameters")
+	}
+	coated.material = w.material
+	return coated, nil
+}
+
+// coatedRange words the sizes that have the numbered build.
+func coatedRange(gauge tables.Gauge, number int) string {
+	var have []string
+	for _, row := range gauge.Sizes {
+		if !strings.HasPrefix(fromRow(gauge, row, number).coat, "bare") {
+			have = append(have, sizeText(gauge.System, row.Size))
+		}
+	}
+	if len(have) == 0 {
+		return "a table with this build"
+	}
+	return have[0] + " to " + have[len(have)-1]
+}

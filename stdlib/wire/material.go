@@ -1,0 +1,97 @@
+package wire
+
+import (
+	"strings"
+
+	"lode/stdlib/wire/internal/tables"
+	"lode/units"
+	"lode/units/frame"
+)
+
+// Material is what a conductor is made of: soft (annealed) metal at 20 °C. Take one from
+// MaterialNamed, or from Materials to see them all.
+type Material struct {
+	// Name, such as "copper".
+	Name string
+	// Resistivity at 20 °C.
+	Resistivity units.Resistivity
+	// Coefficient of the resistance with temperature, per kelvin, at 20 °C and for constant mass.
+	Coefficient units.TemperatureCoefficient
+	// Density at 20 °C.
+	Density units.Density
+	// Weakest is the low end of the tensile strength of soft wire.
+	Weakest units.Pressure
+	// Strongest is the high end of the tensile strength of soft wire.
+	Strongest units.Pressure
+	// Modulus of elasticity.
+	Modulus units.Pressure
+	// WindingStress is the highest stress that winding tension should bring.
+	WindingStress units.Pressure
+	// Coldest temperature for which the coefficient holds.
+	Coldest units.Temperature
+	// Hottest temperature for which the coefficient holds.
+	Hottest units.Temperature
+	// Source of the figures.
+	Source string
+}
+
+// MaterialNamed returns a conductor material by its name, such as "copper", "aluminium",
+// "silver" or "constantan". The first word of a name is enough; case does not matter.
+//
+// Source: each material names its own in its field Source.
+//
+// Example: wire.MaterialNamed("silver")
+func MaterialNamed(name string) (Material, error) {
+	wanted := strings.ToLower(strings.TrimSpace(name))
+	var names []string
+	for _, row := range tables.Materials() {
+		full := strings.ToLower(row.Name)
+		first, rest, _ := strings.Cut(full, " ")
+		if wanted != "" && (wanted == full || wanted == first || wanted == rest) {
+			return materialFrom(row), nil
+		}
+		names = append(names, row.Name)
+	}
+	return Material{}, refuse("material name: unknown material", name, "one of "+strings.Join(names, ", "), "")
+}
+
+// Materials lists every conductor material with its figures.
+//
+// Source: each row names its own.
+//
+// Example: wire.Materials()
+func Materials() frame.Frame {
+	rows := tables.Materials()
+	names, sources := make([]string, len(rows)), make([]string, len(rows))
+	ρ, α, density := make([]float64, len(rows)), make([]float64, len(rows)), make([]float64, len(rows))
+	weak, strong := make([]float64, len(rows)), make([]float64, len(rows))
+	for i, row := range rows {
+		names[i], sources[i] = row.Name, row.Source
+		ρ[i], α[i], density[i] = row.Resistivity, row.Coefficient, row.Density
+		weak[i], strong[i] = row.WeakestStrength, row.StrongestStrength
+	}
+	return frame.Frame{Title: "Conductor materials, soft, at 20 °C", Columns: []frame.Column{
+		{Name: "Material", Texts: names},
+		frame.Of("Resistivity", units.Resistivity(0).Kind(), ρ),
+		frame.Of("Temperature coefficient", units.TemperatureCoefficient(0).Kind(), α),
+		frame.Of("Density", units.Density(0).Kind(), density),
+		frame.Of("Weakest", units.Pressure(0).Kind(), weak),
+		frame.Of("Strongest", units.Pressure(0).Kind(), strong),
+		{Name: "Source", Texts: sources},
+	}}
+}
+
+// String names the material and its resistivity.
+func (m Material) String() string { return m.Name + ", " + m.Resistivity.String() + " at 20 °C" }
+
+func materialFrom(row tables.Material) Material {
+	return Material{
+		Name: row.Name, Resistivity: units.Resistivity(row.Resistivity),
+		Coefficient: units.TemperatureCoefficient(row.Coefficient), Density: units.Density(row.Density),
+		Weakest: units.Pressure(row.WeakestStrength), Strongest: units.Pressure(row.StrongestStrength),
+		Modulus: units.Pressure(row.Modulus), WindingStress: units.Pressure(row.WindingStress),
+		Coldest: units.Celsius(row.Coldest), Hottest: units.Celsius(row.Hottest), Source: row.Source,
+	}
+}
+
+func copper() Material { return materialFrom(tables.Materials()[0]) }
