@@ -1,0 +1,67 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+
+	"lode/units"
+	"lode/units/frame"
+)
+
+// This file shows a response: as a line of text and as columns.
+
+// String writes the name, the resonance and the -3 dB point, where there are such.
+func (r Response) String() string {
+	if r.curve == nil {
+		return "empty response"
+	}
+	text := fmt.Sprintf("%v to %v", r.Low(), r.High())
+	if p, err := r.Peak(); err == nil {
+		text = fmt.Sprintf("resonance %v, %v above the plateau", p.Frequency, p.Height)
+	}
+	if f, err := r.Cutoff(); err == nil {
+		text += fmt.Sprintf(", -3 dB at %v", f)
+	}
+	if r.label == "" {
+		return text
+	}
+	return r.label + ": " + text
+}
+
+// Frame returns frequency, level and phase in columns, with the resonance and the -3 dB point
+// marked on the level.
+func (r Response) Frame() frame.Frame {
+	levels, phases := make([]float64, len(r.points)), make([]float64, len(r.points))
+	last := 0.0
+	for i, v := range r.values {
+		levels[i], phases[i] = decibels(v)+decibels(complex(r.scale, 0)), math.NaN()
+		if v == 0 {
+			levels[i] = math.NaN()
+			continue
+		}
+		last = nearest(cmplx.Phase(v), last)
+		phases[i] = last
+	}
+	return frame.Frame{Title: r.label, Marks: r.marks(), Columns: []frame.Column{
+		frame.Of("Frequency", units.Frequency(0).Kind(), append([]float64(nil), r.points...)),
+		frame.Of("Level", units.Level(0).Kind(), levels),
+		frame.Of("Phase", units.Angle(0).Kind(), phases),
+	}}
+}
+
+// nearest returns the angle plus the whole turns that bring it next to the last one.
+func nearest(angle, last float64) float64 {
+	return angle + 2*math.Pi*math.Round((last-angle)/(2*math.Pi))
+}
+
+func (r Response) marks() []frame.Mark {
+	var marks []frame.Mark
+	if p, err := r.Peak(); err == nil {
+		marks = append(marks, frame.Mark{Name: "resonance", Of: "Level", X: p.Frequency.SI(), Y: p.Level.SI()})
+	}
+	if f, err := r.Cutoff(); err == nil {
+		marks = append(marks, frame.Mark{Name: "-3 dB", Of: "Level", X: f.SI(), Y: r.level(f.SI())})
+	}
+	return marks
+}

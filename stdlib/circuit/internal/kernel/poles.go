@@ -1,0 +1,170 @@
+package kernel
+
+import (
+	"math"
+	"math/cmplx"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// This file reduces a system once to poles, so that each further frequency costs one
+// division per energy store.
+//
+// Write s = σ + s0 with a real s0 > 0, A0 = G + s0·B·D·Bᵀ, K = A0⁻¹B. By the matrix inversion
+// lemma (Woodbury 1950; Hager, Updating the inverse of a matrix, SIAM Review 31, 1989) the
+// output cᵀx is
+//
+//	H(s) = cᵀA0⁻¹b - σ·u·(1 + σM)⁻¹·w,   M = BᵀK·D,  u = cᵀK·D,  w = BᵀA0⁻¹b,
+//
+// and the eigenvectors of the small matrix M turn the inverse into a sum over poles
+// p = s0 - 1/λ. A passive network has no pole in the right half-plane, hence A0 is regular,
+// and D is never inverted, so coils with k = 1 need no special case. Everything is real up to
+// the eigenvectors. An M without a full set of eigenvectors (a double pole) makes the sum
+// inaccurate: the caller compares with Direct and keeps to that where they disagree.
+
+// Poles is the transfer from the sources of a System to one output.
+type Poles struct {
+	shift    float64
+	constant complex128
+	value    []complex128 // λ
+	residue  []complex128
+}
+
+// Reduce returns the transfer to the output that c reads, or false where that fails.
+func Reduce(s *System, d *Direct, c []float64, shift float64) (*Poles, bool) {
+	if len(s.Varies) > 0 || !d.Factor(complex(shift, 0)) {
+		return nil, false
+	}
+	n, m := s.N, len(s.Stores)
+	x, y := make([]complex128, n), make([]complex128, n)
+	d.Solve(s.B, x)
+	d.SolveTransposed(c, y)
+	p := &Poles{shift: shift, constant: dot(c, x), value: make([]complex128, m), residue: make([]complex128, m)}
+	if m == 0 {
+		return p, true
+	}
+	left, right := make([]float64, m), make([]float64, m)
+	for k, at := range s.Stores {
+		right[k], left[k] = across(x, at), across(y, at)
+	}
+	return p, p.diagonalise(timesD(d.transfers(), s.D, m), timesD(left, s.D, m), right, shift)
+}
+
+// transfers returns BᵀA0⁻¹B.
+func (d *Direct) transfers() []float64 {
+	s, m := d.sys, len(d.sys.Stores)
+	t, unit, x := make([]float64, m*m), make([]float64, s.N), make([]complex128, s.N)
+	for k, at := range s.Stores {
+		clear(unit)
+		put(unit, at.P, 1)
+		put(unit, at.Q, -1)
+		d.Solve(unit, x)
+		for j, from := range s.Stores {
+			t[j*m+k] = across(x, from)
+		}
+	}
+	return t
+}
+
+// diagonalise splits the m×m matrix M into its eigenvectors.
+func (p *Poles) diagonalise(matrix, left, right []float64, shift float64) bool {
+	m := len(right)
+	for i := range matrix {
+		matrix[i] *= shift // a number of order one, without unit
+	}
+	var e mat.Eigen
+	if !e.Factorize(mat.NewDense(m, m, matrix), mat.EigenRight) {
+		return false
+	}
+	e.Values(p.value)
+	var vectors mat.CDense
+	e.VectorsTo(&vectors)
+	weights, ok := solveSmall(&vectors, right)
+	for k := range m {
+		var sum complex128
+		for j := range m {
+			sum += complex(left[j], 0) * vectors.At(j, k)
+		}
+		p.residue[k] = sum * weights[k] * complex(shift, 0)
+	}
+	return ok
+}
+
+// solveSmall solves V·w = r for the eigenvectors V.
+func solveSmall(v *mat.CDense, r []float64) ([]complex128, bool) {
+	m := len(r)
+	d := NewDirect(New(m, 0))
+	for i := range m {
+		for j := range m {
+			d.lu[i*m+j] = v.At(i, j)
+		}
+	}
+	d.scan()
+	w := make([]complex128, m)
+	if !d.eliminate() {
+		return w, false
+	}
+	d.Solve(r, w)
+	return w, true
+}
+
+// At returns the transfer at the angular frequency omega.
+func (p *Poles) At(omega float64) complex128 {
+	t := complex(-1, omega/p.shift)
+	sum := p.constant
+	for k, v := range p.value {
+		sum -= t * p.residue[k] * reciprocal(1+t*v)
+	}
+	return sum
+}
+
+// Frequencies returns the magnitudes in rad/s and the quality factors |p|/(-2·Re p) of the
+// poles that are not infinite.
+func (p *Poles) Frequencies() (omegas, qualities []float64) {
+	for _, v := range p.value {
+		if cmplx.Abs(v) < 1e-12 {
+			continue
+		}
+		pole := complex(p.shift, 0) * (1 - 1/v)
+		omegas = append(omegas, cmplx.Abs(pole))
+		qualities = append(qualities, cmplx.Abs(pole)/math.Max(-2*real(pole), 1e-12*cmplx.Abs(pole)))
+	}
+	return omegas, qualities
+}
+
+func timesD(rows, d []float64, m int) []float64 {
+	out := make([]float64, len(rows))
+	for start := 0; start < len(rows); start += m {
+		for j := range m {
+			for k := range m {
+				out[start+k] += rows[start+j] * d[j*m+k]
+			}
+		}
+	}
+	return out
+}
+
+func dot(c []float64, x []complex128) complex128 {
+	var sum complex128
+	for i, v := range c {
+		if v != 0 {
+			sum += complex(v, 0) * x[i]
+		}
+	}
+	return sum
+}
+
+func across(x []complex128, at Pair) float64 { return real(pick(x, at.P) - pick(x, at.Q)) }
+
+func pick(x []complex128, i int) complex128 {
+	if i < 0 {
+		return 0
+	}
+	return x[i]
+}
+
+func put(x []float64, i int, v float64) {
+	if i >= 0 {
+		x[i] += v
+	}
+}

@@ -1,0 +1,168 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+
+	"lode/units"
+)
+
+// This file reads what people ask of a response. The points of the curve only say where to
+// look; each answer is then refined on the network until its frequency stands to 1e-9.
+
+// Peak is the resonance of a response.
+type Peak struct {
+	Frequency units.Frequency // where the level is highest
+	Height    units.Level     // above the plateau
+	Level     units.Level     // relative to the source
+	Q         float64         // quality factor, from the height
+}
+
+// String writes frequency, height and quality factor.
+func (p Peak) String() string {
+	return fmt.Sprintf("%v, %v above the plateau, Q %s", p.Frequency, p.Height, units.Digits(p.Q, 3))
+}
+
+// smallest is the height in dB that makes a maximum a resonance and not a curve gone flat.
+const smallest = 0.005
+
+// Peak returns the highest resonance: its frequency, its height over the plateau at lower
+// frequencies, its level and its quality factor.
+//
+// Source: the quality factor is that of the two-pole low-pass with a peak of the same height h,
+// h² = Q²/(1 - 1/(4Q²)), a textbook relation (such as Van Valkenburg, Analog Filter Design, 1982).
+func (r Response) Peak() (Peak, error) {
+	if r.curve == nil {
+		return Peak{}, r.empty()
+	}
+	plateau, best, at := r.plateau(), math.Inf(-1), -1
+	for i := 1; i+1 < len(r.points); i++ {
+		if level := decibels(r.values[i]); level > best && level >= decibels(r.values[i-1]) && level >= decibels(r.values[i+1]) {
+			best, at = level, i
+		}
+	}
+	if at < 0 {
+		return Peak{}, r.noPeak()
+	}
+	f := maximum(r.level, r.points[at-1], r.points[at+1])
+	level := r.level(f)
+	if !(level-plateau >= smallest) {
+		return Peak{}, r.noPeak()
+	}
+	return Peak{units.Frequency(f), units.Level(level - plateau), units.Level(level), quality(level - plateau)}, nil
+}
+
+func (r Response) noPeak() error {
+	return fmt.Errorf("response %q: no resonance: the level has no peak from %v to %v\nhint: a heavily loaded coil has none; -3 dB points are given by Cutoff", r.label, r.Low(), r.High())
+}
+
+// quality inverts the height of a two-pole low-pass's peak.
+func quality(height float64) float64 {
+	h2 := math.Pow(10, height/10)
+	return math.Sqrt((h2 + math.Sqrt(h2*(h2-1))) / 2)
+}
+
+// Resonance returns the frequency of the highest peak.
+func (r Response) Resonance() (units.Frequency, error) {
+	p, err := r.Peak()
+	return p.Frequency, err
+}
+
+// Q returns the quality factor of the resonance, from its height.
+func (r Response) Q() (float64, error) {
+	p, err := r.Peak()
+	return p.Q, err
+}
+
+// Plateau returns the level that heights and corners are counted from: the one towards zero
+// frequency if the curve is flat there, else the one in the middle of the flattest octave.
+func (r Response) Plateau() (units.Level, error) {
+	if r.curve == nil {
+		return 0, r.empty()
+	}
+	return units.Level(r.plateau()), nil
+}
+
+func (r Response) plateau() float64 {
+	low := r.points[0]
+	if rest := r.level(low / 1e3); math.Abs(rest-r.level(low)) < 0.5 {
+		return rest
+	}
+	best, at, floor := math.Inf(1), low, r.highest()-quiet
+	for f := low; 2*f <= r.points[len(r.points)-1]; f *= math.Pow(2, 0.125) {
+		middle := r.level(f * math.Sqrt2)
+		change := math.Max(math.Abs(r.level(f)-middle), math.Abs(r.level(2*f)-middle))
+		if change < best && middle > floor {
+			best, at = change, f*math.Sqrt2
+		}
+	}
+	return r.level(at)
+}
+
+// quiet is how many dB below the highest level a plateau is not looked for.
+const quiet = 20
+
+func (r Response) highest() float64 {
+	top := math.Inf(-1)
+	for _, v := range r.values {
+		top = math.Max(top, decibels(v))
+	}
+	return top + decibels(complex(r.scale, 0))
+}
+
+// halfPower is the -3 dB that means half the power.
+var halfPower = units.Level(-10 * math.Log10(2))
+
+// Cutoff returns the highest frequency at which the level is 3 dB (half the power) below the
+// plateau: the upper end of what the circuit lets through.
+func (r Response) Cutoff() (units.Frequency, error) {
+	all, err := r.Crossings(halfPower)
+	if err != nil {
+		return 0, err
+	}
+	for i := len(all) - 1; i >= 0; i-- {
+		if r.falling(all[i]) {
+			return all[i], nil
+		}
+	}
+	return 0, fmt.Errorf("response %q: no upper -3 dB point from %v to %v\nhint: sweep to a higher frequency", r.label, r.Low(), r.High())
+}
+
+// LowCutoff returns the lowest frequency at which the level comes within 3 dB (half the power)
+// of the plateau from below: the lower end of what the circuit lets through.
+func (r Response) LowCutoff() (units.Frequency, error) {
+	all, err := r.Crossings(halfPower)
+	if err != nil {
+		return 0, err
+	}
+	for _, f := range all {
+		if !r.falling(f) {
+			return f, nil
+		}
+	}
+	return 0, fmt.Errorf("response %q: no lower -3 dB point from %v to %v\nhint: sweep from a lower frequency", r.label, r.Low(), r.High())
+}
+
+func (r Response) falling(f units.Frequency) bool {
+	return r.level(f.SI()*(1+1e-6)) < r.level(f.SI()*(1-1e-6))
+}
+
+// Crossings returns all frequencies of the range at which the level crosses the given one, counted from
+// the plateau.
+func (r Response) Crossings(level units.Level) ([]units.Frequency, error) {
+	if r.curve == nil {
+		return nil, r.empty()
+	}
+	if math.IsNaN(level.SI()) {
+		return nil, fmt.Errorf("response %q: level: %w: got %v, want a number of dB", r.label, ErrValue, level)
+	}
+	target := r.plateau() + level.SI()
+	over := func(hertz float64) float64 { return r.level(hertz) - target }
+	var found []units.Frequency
+	for i := 1; i < len(r.points); i++ {
+		if (over(r.points[i-1]) < 0) != (over(r.points[i]) < 0) {
+			found = append(found, units.Frequency(root(over, r.points[i-1], r.points[i])))
+		}
+	}
+	return found, nil
+}

@@ -1,0 +1,190 @@
+// Package load puts a coil into its circuit: volume and tone controls, cable and amplifier input.
+//
+// The chain is written in the order the signal takes, and ends in a question:
+//
+//	line := load.From(c).Tone(500*kΩ, 22*nF).Volume(500*kΩ, 0.7).Cable(5*metre).Input(1*MΩ)
+//	line.Resonance()
+//	figure.Response(line.Sweep(20*Hz, 20*kHz))
+//
+// c is a winding of package coil, or a measured coil:
+//
+//	load.From(load.Coil{DCResistance: 6*kΩ, SelfInductance: 2.5*H, SelfCapacitance: 100*pF})
+//
+// A Line is a value: each call returns a new one, so that variants may branch off a common start.
+// The first mistake is kept and returned by the call that asks for a result.
+package load
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"lode/stdlib/circuit"
+	"lode/units"
+)
+
+// This file holds the chain; pot.go the controls, ask.go the questions.
+
+// CableCapacitance is the capacitance of screened instrument cable per length: common practice,
+// no source; real cables are between 70 pF/m and 160 pF/m. A stated value goes into CableOf.
+const CableCapacitance units.CapacitancePerLength = 100e-12
+
+// Source is what a chain starts with: anything that has the three values of a coil.
+type Source interface {
+	Resistance() units.Resistance
+	Inductance() units.Inductance
+	Capacitance() units.Capacitance
+}
+
+// Coil is a coil known by measured values.
+type Coil struct {
+	DCResistance    units.Resistance  // in Ω
+	SelfInductance  units.Inductance  // in H
+	SelfCapacitance units.Capacitance // in F, 0 for none
+}
+
+// Resistance returns the DC resistance.
+func (c Coil) Resistance() units.Resistance { return c.DCResistance }
+
+// Inductance returns the self-inductance.
+func (c Coil) Inductance() units.Inductance { return c.SelfInductance }
+
+// Capacitance returns the self-capacitance.
+func (c Coil) Capacitance() units.Capacitance { return c.SelfCapacitance }
+
+// String writes the three values.
+func (c Coil) String() string {
+	return fmt.Sprintf("%v, %v, %v", c.DCResistance, c.SelfInductance, c.SelfCapacitance)
+}
+
+// Line is a coil with what is connected to it.
+type Line struct {
+	network circuit.Network // with the input
+	before  circuit.Network // without the input
+	node    string          // where the next part goes
+	words   string
+	parts   int
+	ended   bool
+	err     error
+}
+
+// coilName is the name of the coil in the network.
+const coilName = "coil"
+
+// From starts a chain with a coil, one end of it grounded. Levels are relative to the coil's EMF.
+//
+// Example: load.From(c).Volume(500*kΩ).Tone(500*kΩ, 22*nF).Cable(5*metre).Input(1*MΩ)
+func From(c Source) Line {
+	if c == nil {
+		return Line{err: errors.New("coil: missing: got nothing, want a winding or a load.Coil")}
+	}
+	n := circuit.New("").Coil(coilName, "coil hot", circuit.Ground, circuit.Coil{
+		Resistance: c.Resistance(), Inductance: c.Inductance(), Capacitance: c.Capacitance(), EMF: units.Volt,
+	})
+	l := Line{node: "coil hot", words: fmt.Sprintf("coil %v, %v, %v", c.Resistance(), c.Inductance(), c.Capacitance())}
+	return l.now(n)
+}
+
+// Named gives the chain the name that its response carries.
+func (l Line) Named(label string) Line {
+	l.network, l.before = l.network.Named(label), l.before.Named(label)
+	return l
+}
+
+// Cable adds a screened cable of the given length with CableCapacitance.
+func (l Line) Cable(length units.Length) Line { return l.CableOf(length, CableCapacitance) }
+
+// CableOf adds a cable of the given length and capacitance per length.
+func (l Line) CableOf(length units.Length, per units.CapacitancePerLength) Line {
+	l = l.check(notNegative("cable length", length), notNegative("cable capacitance", per))
+	return l.add(fmt.Sprintf("cable %v at %v", length, per), func(n circuit.Network, name string) circuit.Network {
+		return shunt(n, name, l.node, units.Capacitance(length.SI()*per.SI()))
+	})
+}
+
+// Capacitor adds a capacitance from the signal to ground.
+func (l Line) Capacitor(c units.Capacitance) Line {
+	l = l.check(notNegative("capacitor", c))
+	return l.add("capacitor "+c.String(), func(n circuit.Network, name string) circuit.Network {
+		return shunt(n, name, l.node, c)
+	})
+}
+
+// Resistor adds a resistance from the signal to ground.
+func (l Line) Resistor(r units.Resistance) Line {
+	return l.add("resistor "+r.String(), func(n circuit.Network, name string) circuit.Network {
+		return n.Resistor(name, l.node, circuit.Ground, r)
+	})
+}
+
+// Input ends the chain with an amplifier's input resistance and, if given, its capacitance.
+func (l Line) Input(r units.Resistance, c ...units.Capacitance) Line {
+	if len(c) > 1 {
+		return l.fail(fmt.Errorf("input: too many values: got %d capacitances, want none or one", len(c)))
+	}
+	if !(r > 0) || math.IsInf(r.SI(), 1) {
+		return l.fail(fmt.Errorf("input resistance: not possible: got %v, want more than 0 Ω", r))
+	}
+	total := units.Capacitance(0)
+	for _, one := range c {
+		total = one
+	}
+	l = l.check(notNegative("input capacitance", total))
+	before := l.network
+	l = l.add("input "+r.String(), func(n circuit.Network, name string) circuit.Network {
+		return shunt(n.Resistor(name, l.node, circuit.Ground, r), name+" capacitance", l.node, total)
+	})
+	l.before, l.ended = before, true
+	return l
+}
+
+// add appends parts made by build under a name of their own.
+func (l Line) add(words string, build func(n circuit.Network, name string) circuit.Network) Line {
+	switch {
+	case l.err != nil:
+		return l
+	case l.parts == 0 && l.words == "":
+		return l.fail(errors.New("chain: no coil: want load.From(coil) first"))
+	case l.ended:
+		return l.fail(fmt.Errorf("%s: after the input: the input ends the chain, want it before", words))
+	}
+	l.parts++
+	l.words += ", " + words
+	return l.now(build(l.network, fmt.Sprintf("%d %s", l.parts, words)))
+}
+
+func (l Line) now(n circuit.Network) Line {
+	l.network, l.before = n, n
+	return l
+}
+
+func (l Line) fail(err error) Line {
+	if l.err == nil {
+		l.err = err
+	}
+	return l
+}
+
+func (l Line) check(problems ...error) Line {
+	for _, p := range problems {
+		if p != nil {
+			return l.fail(p)
+		}
+	}
+	return l
+}
+
+// shunt adds a capacitance to ground, or nothing for none.
+func shunt(n circuit.Network, name, node string, c units.Capacitance) circuit.Network {
+	if c == 0 {
+		return n
+	}
+	return n.Capacitor(name, node, circuit.Ground, c)
+}
+
+func notNegative(what string, q units.Quantity) error {
+	if q.SI() >= 0 && !math.IsInf(q.SI(), 1) {
+		return nil
+	}
+	return fmt.Errorf("%s: not possible: got %v, want 0 %s or more", what, q, q.Kind().Symbol)
+}
