@@ -1,9 +1,11 @@
 package wire
 
 import (
+	"strconv"
 	"strings"
 
 	"lode/stdlib/wire/internal/tables"
+	"lode/units"
 )
 
 // Single returns the same wire with the thin enamel: single build, or grade 1 of a metric
@@ -43,6 +45,42 @@ func (w Wire) Of(metal string) (Wire, error) {
 		return Wire{}, err
 	}
 	w.material = material
+	return w, nil
+}
+
+// MadeOf returns the same wire of a metal with figures of your own. Begin with one from
+// MaterialNamed and change what differs, or fill in the fields of a Material.
+//
+// Valid: Name, Resistivity, Density and the temperature range must be given; the strengths only where they are
+// used.
+//
+// Example: wire.AWG(42).MadeOf(wire.MaterialNamed("silver"))
+func (w Wire) MadeOf(metal Material) (Wire, error) {
+	if metal.Name == "" {
+		return Wire{}, refuse("material: no name", strconv.Quote(metal.Name), "the name of a metal", "")
+	}
+	for _, figure := range []struct {
+		name           string
+		got, low, high units.Quantity
+	}{
+		{"Resistivity", metal.Resistivity, units.Resistivity(1e-9), units.Resistivity(1e-5)},
+		{"Coefficient", metal.Coefficient, units.TemperatureCoefficient(-0.01), units.TemperatureCoefficient(0.01)},
+		{"Density", metal.Density, units.Density(500), units.Density(25000)},
+		{"Coldest temperature", metal.Coldest, units.Temperature(1), units.Temperature(3000)},
+		{"Hottest temperature", metal.Hottest, max(metal.Coldest, units.Celsius(20)), units.Temperature(3000)},
+		{"Weakest strength", metal.Weakest, units.Pressure(0), units.Pressure(1e10)},
+		{"Strongest strength", metal.Strongest, metal.Weakest, units.Pressure(1e10)},
+		{"Modulus", metal.Modulus, units.Pressure(0), units.Pressure(2e12)},
+		{"WindingStress", metal.WindingStress, units.Pressure(0), units.Pressure(1e10)},
+	} {
+		if err := within(figure.name, figure.got, figure.low, figure.high); err != nil {
+			return Wire{}, err
+		}
+	}
+	if !(metal.Hardening >= 0 && metal.Hardening < 1) {
+		return Wire{}, refuse("Hardening: out of range", units.Digits(metal.Hardening, 6), "0 to below 1", "")
+	}
+	w.material = metal
 	return w, nil
 }
 

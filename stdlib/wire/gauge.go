@@ -154,7 +154,8 @@ func sizeText(system string, size float64) string {
 // fromRow makes the wire of a row with the numbered build, or bare where there is none.
 func fromRow(gauge tables.Gauge, row tables.Size, build int) Wire {
 	w := Wire{label: sizeText(gauge.System, row.Size), system: gauge.System, size: row.Size,
-		bare: row.Bare, material: copper()}
+		material: copper()}
+	w.bare, w.loose = conductorLimits(gauge, row)
 	if build < len(row.Overall) && row.Overall[build].Stated() {
 		w.coat, w.overall = gauge.Builds[build], row.Overall[build]
 		return w
@@ -164,25 +165,4 @@ func fromRow(gauge tables.Gauge, row tables.Size, build int) Wire {
 		return w
 	}
 	return w.Uncoated()
-}
-
-// borrowed estimates the enamel of a table without one from the table it names: a size between
-// two takes the increase of the larger one, as IEC 60317-0-1 does for intermediate sizes
-// (recalled).
-func borrowed(gauge tables.Gauge, row tables.Size, build int) (tables.Limits, bool) {
-	if gauge.Enamel == "" {
-		return tables.Limits{}, false
-	}
-	lender, err := gaugeNamed(gauge.Enamel)
-	if err != nil {
-		return tables.Limits{}, false
-	}
-	d := row.Bare.Nominal
-	for _, size := range lender.Sizes {
-		if size.Bare.Nominal >= d*(1-1e-9) && build < len(size.Overall) && size.Overall[build].Stated() {
-			o, n := size.Overall[build], size.Bare.Nominal
-			return tables.Limits{Min: o.Min - n + d, Nominal: o.Nominal - n + d, Max: o.Max - n + d}, true
-		}
-	}
-	return tables.Limits{}, false
 }

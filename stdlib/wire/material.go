@@ -27,6 +27,8 @@ type Material struct {
 	Modulus units.Pressure
 	// WindingStress is the highest stress that winding tension should bring.
 	WindingStress units.Pressure
+	// Hardening is the exponent n of the flow curve, stress = K·strainⁿ, used for the stretch.
+	Hardening float64
 	// Coldest temperature for which the coefficient holds.
 	Coldest units.Temperature
 	// Hottest temperature for which the coefficient holds.
@@ -90,7 +92,7 @@ func materialFrom(row tables.Material) Material {
 		Coefficient: units.TemperatureCoefficient(row.Coefficient), Density: units.Density(row.Density),
 		Weakest: units.Pressure(row.WeakestStrength), Strongest: units.Pressure(row.StrongestStrength),
 		Modulus: units.Pressure(row.Modulus), WindingStress: units.Pressure(row.WindingStress),
-		Coldest: units.Celsius(row.Coldest), Hottest: units.Celsius(row.Hottest), Source: row.Source,
+		Hardening: row.Hardening, Coldest: units.Celsius(row.Coldest), Hottest: units.Celsius(row.Hottest), Source: row.Source,
 	}
 }
 

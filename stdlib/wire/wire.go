@@ -11,8 +11,8 @@
 //	wire.Metric(0.063 * mm).Of("silver")
 //
 // Figures are nominal ones at 20 °C; methods with Limits in their names give the range that
-// the standard allows. From and Identify go the other way, from a measurement to the gauges that
-// fit it.
+// the standard allows. FromBare, FromOverall, FromResistance and Identify go the other way, from a
+// measurement to the gauges that fit it.
 package wire
 
 import (
@@ -31,6 +31,7 @@ type Wire struct {
 	coat     string // "single build", "bare" or, for a measured wire, "as measured"
 	bare     tables.Limits
 	overall  tables.Limits
+	loose    bool // the limits of the conductor are an estimate
 	guessed  bool // the enamel is an estimate
 	material Material
 }
@@ -97,14 +98,25 @@ func (w Wire) ResistancePerLength() units.ResistancePerLength {
 // Accuracy: for copper about 0.2 % of R between -20 and 100 °C, with the nominal diameter taken as
 // exact.
 //
-// Example: wire.AWG(42).ResistancePerLengthAt(35 * degC)
+// Example: wire.AWG(42).ResistancePerLengthAt(units.Celsius(35))
 func (w Wire) ResistancePerLengthAt(temperature units.Temperature) (units.ResistancePerLength, error) {
 	factor, err := w.warmth(temperature)
 	return units.ResistancePerLength(float64(w.ResistancePerLength()) * factor), err
 }
 
+// check refuses the zero Wire.
+func (w Wire) check() error {
+	if !(w.bare.Nominal > 0) {
+		return refuse("wire: not set", w.Name(), "one from AWG, SWG, Metric, Sized or Measured", "")
+	}
+	return nil
+}
+
 // warmth returns the factor from the resistance at 20 °C to that at a temperature.
 func (w Wire) warmth(temperature units.Temperature) (float64, error) {
+	if err := w.check(); err != nil {
+		return 0, err
+	}
 	if err := within("temperature", temperature, w.material.Coldest, w.material.Hottest); err != nil {
 		return 0, err
 	}

@@ -23,6 +23,7 @@ type Material struct {
 	StrongestStrength float64 // tensile strength in Pa, high end
 	Modulus           float64 // of elasticity, Pa
 	WindingStress     float64 // highest stress at which winding leaves the wire as it was, Pa
+	Hardening         float64 // exponent n of σ = K·εⁿ
 	Coldest, Hottest  float64 // between which the coefficient may be used, °C
 	Source            string
 }
@@ -55,11 +56,11 @@ func ParseMaterials(text string) ([]Material, error) {
 }
 
 func parseMaterial(row []string) (Material, error) {
-	if len(row) != 11 || row[10] == "" {
-		return Material{}, fmt.Errorf("got %d columns, want 11 and a source in the last", len(row))
+	if len(row) != 12 || row[11] == "" {
+		return Material{}, fmt.Errorf("got %d columns, want 12 and a source in the last", len(row))
 	}
 	x := make([]float64, len(row))
-	for i := 1; i < 10; i++ {
+	for i := 1; i < 11; i++ {
 		value, err := strconv.ParseFloat(row[i], 64)
 		if err != nil {
 			return Material{}, fmt.Errorf("column %d: got %q, want a number", i+1, row[i])
@@ -68,5 +69,5 @@ func parseMaterial(row []string) (Material, error) {
 	}
 	return Material{Name: row[0], Resistivity: x[1] * 1e-9, Coefficient: x[2], Density: x[3],
 		WeakestStrength: x[4] * 1e6, StrongestStrength: x[5] * 1e6, Modulus: x[6] * 1e9,
-		WindingStress: x[7] * 1e6, Coldest: x[8], Hottest: x[9], Source: row[10]}, nil
+		WindingStress: x[7] * 1e6, Hardening: x[8], Coldest: x[9], Hottest: x[10], Source: row[11]}, nil
 }
