@@ -88,5 +88,19 @@ func (a Axis) digits() int {
 // minus puts the sign of mathematics in place of the hyphen.
 func minus(number string) string { return strings.Replace(number, "-", "−", 1) }
 
-// Value writes v with its unit, for a sentence or a note.
-func (a Axis) Value(v float64) string { return minus(units.Text(v, a.Kind)) }
+// Value writes v with its unit, for a sentence or a note: to three significant digits, and
+// no finer than a thousandth of a linear axis.
+func (a Axis) Value(v float64) string {
+	if width := a.Max - a.Min; !a.Log && width > 0 && !math.IsInf(width, 0) {
+		grain := math.Pow(10, math.Floor(math.Log10(width))-3)
+		if math.Abs(v) < grain/2 {
+			v = 0
+		}
+	}
+	step := a.Kind.StepFor(v)
+	number := minus(units.Digits(a.Kind.In(v, step), 3))
+	if step.Symbol == "" || step.Symbol == "°" {
+		return number + step.Symbol
+	}
+	return number + "\u00a0" + step.Symbol
+}

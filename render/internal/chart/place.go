@@ -81,7 +81,8 @@ func pooled(goals []float64) []float64 {
 // Field is a panel on the drawing with what labels must keep clear of.
 type Field struct {
 	Frame  Box
-	Taken  []Box
+	Taken  []Box // labels
+	Rings  []Box // marked points
 	Curves [][]Point
 }
 
@@ -92,11 +93,11 @@ func (f *Field) Label(p Point, width, height float64) (place Box, ok bool) {
 	best := math.Inf(1)
 	for _, c := range candidates(width, height) {
 		box := c.moved(p)
-		if !box.Within(f.Frame) || f.taken(box) {
+		if !box.Within(f.Frame) || meets(box, f.Taken) || meets(box, f.Rings) {
 			continue
 		}
 		dx, dy := (c.Left+c.Right)/2, (c.Top+c.Bottom)/2
-		cost := f.covered(box) + 0.2*math.Hypot(dx/width, dy/height)
+		cost := 4*f.covered(box) + 0.2*math.Hypot(dx/width, dy/height) + f.crossed(p, box)
 		if cost < best {
 			best, place, ok = cost, box, true
 		}
@@ -110,7 +111,7 @@ func (f *Field) Label(p Point, width, height float64) (place Box, ok bool) {
 // candidates are the places around the origin, near ones first.
 func candidates(width, height float64) []Box {
 	var places []Box
-	for _, gap := range []float64{7, 14, 26, 42} {
+	for _, gap := range []float64{7, 14, 26, 42, 64} {
 		for _, c := range []Point{
 			{gap, -height / 2}, {-width / 2, -gap - height}, {gap * 0.7, -gap*0.7 - height}, {-width - gap*0.7, -gap*0.7 - height},
 			{-width - gap, -height / 2}, {gap * 0.7, gap * 0.7}, {-width - gap*0.7, gap * 0.7}, {-width / 2, gap},
@@ -121,8 +122,25 @@ func candidates(width, height float64) []Box {
 	return places
 }
 
-func (f *Field) taken(b Box) bool {
-	for _, t := range f.Taken {
+// Nearest returns the point of b nearest to p.
+func (b Box) Nearest(p Point) Point {
+	return Point{min(max(p.X, b.Left), b.Right), min(max(p.Y, b.Top), b.Bottom)}
+}
+
+// crossed counts what the way from p to a label at b runs over, other than p's own ring.
+func (f *Field) crossed(p Point, b Box) float64 {
+	to, count := b.Nearest(p), 0.0
+	for _, r := range append(append([]Box(nil), f.Taken...), f.Rings...) {
+		own := p.X > r.Left && p.X < r.Right && p.Y > r.Top && p.Y < r.Bottom
+		if !own && under(p, to, r, 1) > 0 {
+			count += 1.5
+		}
+	}
+	return count
+}
+
+func meets(b Box, taken []Box) bool {
+	for _, t := range taken {
 		if b.Overlaps(t) {
 			return true
 		}

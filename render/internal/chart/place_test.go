@@ -65,7 +65,7 @@ func TestLabelsKeepClear(t *testing.T) {
 				continue
 			}
 			placed++
-			if !box.Within(f.Frame) || (&Field{Taken: f.Taken[:before]}).taken(box) {
+			if !box.Within(f.Frame) || meets(box, f.Taken[:before]) {
 				t.Fatalf("label at %v overlaps or leaves the frame", box)
 			}
 		}

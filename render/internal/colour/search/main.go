@@ -14,19 +14,26 @@ import (
 
 type triple struct{ l, c, h float64 }
 
+type limits struct {
+	paper                           colour.RGB
+	contrast, first, chroma, bright float64
+}
+
 func main() {
 	paper := flag.String("paper", "#ffffff", "background")
 	count := flag.Int("n", 6, "number of colours")
 	contrast := flag.Float64("contrast", 4.6, "least contrast against the paper")
 	first := flag.Float64("first", 250, "hue in degrees of the first colour")
 	seed := flag.Uint64("seed", 1, "random seed")
+	chroma := flag.Float64("chroma", 0.17, "most chroma")
+	bright := flag.Float64("bright", 0.88, "most lightness")
 	flag.Parse()
 	background, err := colour.Hex(*paper)
 	if err != nil {
 		panic("search: " + err.Error())
 	}
 	random := rand.New(rand.NewPCG(*seed, 7))
-	best, score := climb(random, background, *count, *contrast, *first)
+	best, score := climb(random, limits{background, *contrast, *first, *chroma, *bright}, *count)
 	fmt.Printf("// least distance %.4f\n", score)
 	for _, t := range best {
 		fmt.Printf("{%.3f, %.3f, %.0f}, // %s\n", t.l, t.c, t.h, colour.LCh(t.l, t.c, t.h).RGB().Hex())
@@ -35,13 +42,13 @@ func main() {
 
 // climb is simulated search with restarts: one colour of the set is moved at a time and the
 // move kept when the set does not get worse.
-func climb(random *rand.Rand, paper colour.RGB, n int, contrast, first float64) ([]triple, float64) {
+func climb(random *rand.Rand, within limits, n int) ([]triple, float64) {
 	var best []triple
 	score := 0.0
 	for range 40 {
 		set := make([]triple, n)
 		for i := range set {
-			set[i] = draw(random, paper, contrast)
+			set[i] = draw(random, within)
 		}
 		now := apart(set)
 		for step := range 6000 {
@@ -50,10 +57,10 @@ func climb(random *rand.Rand, paper colour.RGB, n int, contrast, first float64) 
 			old := set[i]
 			set[i] = triple{old.l + 0.2*size*random.NormFloat64(), old.c + 0.08*size*random.NormFloat64(), old.h + 90*size*random.NormFloat64()}
 			if i == 0 {
-				set[i].h = first + 10*random.NormFloat64()
+				set[i].h = within.first + 10*random.NormFloat64()
 			}
 			next := apart(set)
-			if !allowed(set[i], paper, contrast) || next < now {
+			if !allowed(set[i], within) || next < now {
 				set[i] = old
 				continue
 			}
@@ -66,10 +73,10 @@ func climb(random *rand.Rand, paper colour.RGB, n int, contrast, first float64) 
 	return best, score
 }
 
-func draw(random *rand.Rand, paper colour.RGB, contrast float64) triple {
+func draw(random *rand.Rand, within limits) triple {
 	for {
 		t := triple{0.3 + 0.6*random.Float64(), 0.05 + 0.15*random.Float64(), 360 * random.Float64()}
-		if allowed(t, paper, contrast) {
+		if allowed(t, within) {
 			return t
 		}
 	}
@@ -77,9 +84,10 @@ func draw(random *rand.Rand, paper colour.RGB, contrast float64) triple {
 
 // allowed keeps colours that a screen can show, that read as a colour rather than as grey or
 // neon, and that stand out from the paper.
-func allowed(t triple, paper colour.RGB, contrast float64) bool {
+func allowed(t triple, within limits) bool {
 	c := colour.LCh(t.l, t.c, t.h).RGB()
-	return c.Shown() && t.c > 0.06 && t.c < 0.17 && t.l > 0.34 && t.l < 0.88 && colour.Contrast(c, paper) >= contrast
+	return c.Shown() && t.c > 0.06 && t.c < within.chroma && t.l > 0.34 && t.l < within.bright &&
+		colour.Contrast(c, within.paper) >= within.contrast
 }
 
 // apart scores a set: its least distance under every vision, held back when two hues come

@@ -1,0 +1,98 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"lode/render/internal/chart"
+)
+
+// Description says in words what the figure shows: axes and their ranges, and for every
+// curve its extremes, its ends and its marks. Readers who cannot see the drawing get this.
+func (f Figure) Description() string {
+	if len(f.panels) == 0 {
+		return "An empty figure."
+	}
+	first := f.panels[0].X
+	text := []string{fmt.Sprintf("%s, from %s to %s.", f.what, first.Value(first.Min), first.Value(first.Max))}
+	for _, p := range f.panels {
+		for _, s := range p.Series {
+			text = append(text, describe(p, s, len(f.panels) > 1))
+		}
+	}
+	return strings.Join(text, " ")
+}
+
+func describe(p chart.Panel, s chart.Series, naming bool) string {
+	first, last, low, high := -1, -1, -1, -1
+	for i, y := range s.Y {
+		if math.IsNaN(y) || math.IsInf(y, 0) || !p.X.Holds(s.X[i]) {
+			continue
+		}
+		if first < 0 {
+			first, low, high = i, i, i
+		}
+		last = i
+		if y < s.Y[low] {
+			low = i
+		}
+		if y > s.Y[high] {
+			high = i
+		}
+	}
+	name := s.Label
+	if naming {
+		name += " (" + lower(p.Y.Name) + ")"
+	}
+	if first < 0 {
+		return name + ": nothing in this range."
+	}
+	at := func(i int) string { return p.Y.Value(s.Y[i]) + " at " + p.X.Value(s.X[i]) }
+	parts := []string{"from " + at(first), "to " + at(last)}
+	if high != first && high != last {
+		parts = append(parts, "highest "+at(high))
+	}
+	if low != first && low != last {
+		parts = append(parts, "lowest "+at(low))
+	}
+	for _, n := range s.Notes {
+		parts = append(parts, n.Name+" "+p.Y.Value(n.Y)+" at "+p.X.Value(n.X))
+	}
+	return name + ": " + strings.Join(parts, ", ") + "."
+}
+
+func panelNames(panels []chart.Panel) string {
+	var names []string
+	for i, p := range panels {
+		if i == 0 {
+			names = append(names, p.Y.Name)
+			continue
+		}
+		names = append(names, lower(p.Y.Name))
+	}
+	if len(names) == 1 {
+		return names[0]
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
+
+// capital begins name with a capital unless it is a symbol of one letter.
+func capital(name string) string {
+	r, size := utf8.DecodeRuneInString(name)
+	if size == len(name) {
+		return name
+	}
+	return string(unicode.ToUpper(r)) + name[size:]
+}
+
+// lower undoes capital, leaving abbreviations alone.
+func lower(name string) string {
+	r, size := utf8.DecodeRuneInString(name)
+	if size == len(name) || strings.ToUpper(name) == name {
+		return name
+	}
+	return string(unicode.ToLower(r)) + name[size:]
+}

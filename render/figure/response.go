@@ -1,0 +1,117 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"lode/render/internal/chart"
+	"lode/units"
+	"lode/units/frame"
+)
+
+// depth is how many decibels below the highest level are shown unless asked for.
+const depth = 80
+
+// Response draws frequency responses, one curve each, as level over frequency. A curve is
+// anything with a column of frequency and a column of level; its title names it and its
+// marks are annotated.
+//
+// Example: figure.Response(asFound, rewound).Titled("Before and after")
+func Response(curves ...frame.Source) (Figure, error) {
+	frames, err := collect("figure.Response", curves)
+	if err != nil {
+		return Figure{}, err
+	}
+	p := chart.Panel{X: axisOf("Frequency", "Frequency", true), Y: axisOf("Level", "Level", false)}
+	for i, f := range frames {
+		s, err := series("figure.Response", f, i, "Frequency", "Level")
+		if err != nil {
+			return Figure{}, err
+		}
+		p.Series = append(p.Series, s)
+	}
+	p.FitX()
+	p.FitY(depth)
+	return Figure{title: "Frequency response", what: "Level over frequency", frames: frames, panels: []chart.Panel{p}}, nil
+}
+
+func collect(subject string, curves []frame.Source) ([]frame.Frame, error) {
+	if len(curves) == 0 {
+		return nil, fmt.Errorf("%s: nothing to draw: got no curve, want one or more", subject)
+	}
+	frames := make([]frame.Frame, len(curves))
+	for i, c := range curves {
+		if c == nil {
+			return nil, fmt.Errorf("%s: curve %d is missing: got nil, want a curve", subject, i+1)
+		}
+		frames[i] = c.Frame()
+	}
+	return frames, nil
+}
+
+func axisOf(name, kind string, log bool) chart.Axis {
+	k, _ := units.KindNamed(kind)
+	return chart.Axis{Name: name, Kind: k, Log: log}
+}
+
+// series takes the columns of two kinds out of a frame.
+func series(subject string, f frame.Frame, row int, xKind, yKind string) (chart.Series, error) {
+	x, okX := f.OfKind(xKind)
+	y, okY := f.OfKind(yKind)
+	if !okX || !okY {
+		return chart.Series{}, fmt.Errorf("%s: %s: a column is missing: got %s, want a %s and a %s", subject, named(f, row), columns(f),
+			kindName(xKind), kindName(yKind))
+	}
+	s := chart.Series{Label: label(f, row), Row: row, X: x.Values, Y: y.Values}
+	for _, m := range f.Marks {
+		if m.Of == "" || m.Of == y.Name {
+			s.Notes = append(s.Notes, chart.Note{Name: m.Name, X: m.X, Y: m.Y})
+		}
+	}
+	return s, check(subject, named(f, row), s, xKind == "Frequency")
+}
+
+// check refuses curves that cannot be drawn.
+func check(subject, name string, s chart.Series, log bool) error {
+	drawn := 0
+	for i := range min(len(s.X), len(s.Y)) {
+		if log && !(s.X[i] > 0) || math.IsNaN(s.X[i]) || math.IsInf(s.X[i], 0) {
+			return fmt.Errorf("%s: %s: row %d cannot be drawn: got %v, want a finite value%s", subject, name, i+1, s.X[i], positive(log))
+		}
+		if !math.IsNaN(s.Y[i]) && !math.IsInf(s.Y[i], 0) {
+			drawn++
+		}
+	}
+	if drawn == 0 || len(s.X) != len(s.Y) {
+		return fmt.Errorf("%s: %s: nothing to draw: got %d finite values in %d rows, want one or more", subject, name, drawn, len(s.X))
+	}
+	return nil
+}
+
+func named(f frame.Frame, row int) string {
+	return fmt.Sprintf("curve %d (%q)", row+1, f.Title)
+}
+
+func label(f frame.Frame, row int) string {
+	if f.Title == "" {
+		return fmt.Sprintf("curve %d", row+1)
+	}
+	return f.Title
+}
+
+func columns(f frame.Frame) string {
+	var all []string
+	for _, c := range f.Columns {
+		all = append(all, c.Name)
+	}
+	if len(all) == 0 {
+		return "no columns"
+	}
+	return "columns " + strings.Join(all, ", ")
+}
+
+func kindName(kind string) string {
+	k, _ := units.KindNamed(kind)
+	return "column of " + k.Name
+}
