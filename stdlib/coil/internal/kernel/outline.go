@@ -1,0 +1,48 @@
+// Package kernel holds the formulas of package coil in plain SI float64: turns on a convex
+// core, packing, winding capacitance, hum and losses in the wire. Nothing here checks its
+// arguments; package coil does.
+package kernel
+
+import "math"
+
+// An outline is the closed convex curve that the innermost layer of wire lies on. A turn at
+// depth t lies on the parallel curve. Steiner's formulas give its length and the area in it
+// from the length P and area S of the core alone, whatever its shape:
+//
+//	P(t) = P + 2πt        S(t) = S + P·t + πt²
+//
+// Source: J. Steiner, Über parallele Flächen, 1840; in most texts on convex geometry, such
+// as R. Schneider, Convex Bodies: The Brunn-Minkowski Theory, 1993, chapter 4.
+
+// RoundedPerimeter returns the length of a rectangle's outline with corners of radius r.
+func RoundedPerimeter(length, width, r float64) float64 {
+	return 2*(length+width-4*r) + 2*math.Pi*r
+}
+
+// RoundedArea returns the area in that outline.
+func RoundedArea(length, width, r float64) float64 {
+	return length*width - (4-math.Pi)*r*r
+}
+
+// TurnLength returns the length of a turn at depth t over a core of perimeter P.
+func TurnLength(P, t float64) float64 { return P + 2*math.Pi*t }
+
+// TurnArea returns the area in a turn at depth t over a core of perimeter P and area S.
+func TurnArea(P, S, t float64) float64 { return S + P*t + math.Pi*t*t }
+
+// MeanTurnLength returns the mean length of turns spread evenly over the depths from t1 to t2.
+func MeanTurnLength(P, t1, t2 float64) float64 { return P + math.Pi*(t1+t2) }
+
+// MeanTurnArea returns the mean of the areas in turns spread evenly over the depths from t1
+// to t2: the integral of TurnArea over the depth, divided by the depth.
+func MeanTurnArea(P, S, t1, t2 float64) float64 {
+	return S + P*(t1+t2)/2 + math.Pi*(t1*t1+t1*t2+t2*t2)/3
+}
+
+// TurnsOfLength returns how many turns a wire of length l gives over a core of perimeter P
+// when the depth grows by c with each turn. It solves l = N·(P + π·c·N) for N, in the form
+// that keeps its digits when c is small.
+func TurnsOfLength(P, c, l float64) float64 {
+	k := math.Pi * c
+	return 2 * l / (P + math.Sqrt(P*P+4*k*l))
+}

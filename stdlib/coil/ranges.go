@@ -1,0 +1,32 @@
+package coil
+
+import (
+	"fmt"
+
+	"lode/units"
+)
+
+// LengthRange is an estimated length with the range that it is expected in.
+type LengthRange struct{ Low, Value, High units.Length }
+
+// CapacitanceRange is an estimated capacitance with the range that it is expected in.
+type CapacitanceRange struct{ Low, Value, High units.Capacitance }
+
+// TurnsRange is an estimated number of turns with the range that it is expected in.
+type TurnsRange struct{ Low, Value, High int }
+
+// String shows the value and its range.
+func (r LengthRange) String() string { return ranged(r.Value, r.Low, r.High) }
+
+// String shows the value and its range.
+func (r CapacitanceRange) String() string { return ranged(r.Value, r.Low, r.High) }
+
+// String shows the value and its range.
+func (r TurnsRange) String() string { return ranged(r.Value, r.Low, r.High) }
+
+func ranged(value, low, high any) string {
+	if low == high {
+		return fmt.Sprint(value)
+	}
+	return fmt.Sprintf("%v (%v to %v)", value, low, high)
+}

@@ -1,0 +1,137 @@
+package coil
+
+import (
+	"fmt"
+
+	"lode/stdlib/wire"
+	"lode/units"
+)
+
+// Wind winds turns of a wire on a former. It is scatter-wound unless a style says otherwise.
+// A winding that is deeper than the flanges is an error; Fits tells the same without one.
+//
+// Scatter windings are taken as turns spread evenly over a window that is 65 % wire,
+// enamel included; 55 to 75 % is usual.
+//
+// Source: common practice, no source, for the packing of scatter windings; layered ones are geometry.
+//
+// Valid: convex cores; wires thin against the window.
+//
+// Accuracy: the build of a scatter winding is known to about 15 %, which moves its
+// resistance by about 2 % and its inductance by about 3 %.
+//
+// Caution: fine wire cuts and winders pull in hair and sleeves; wear eye protection.
+//
+// Example: coil.Wind(coil.Racetrack{CoreLength: 71*mm, CoreWidth: 6.5*mm, Height: 10*mm, FlangeWidth: 17*mm}, wire.AWG(42), 6000)
+func Wind(former Former, w wire.Wire, turns int, style ...Style) (Winding, error) {
+	c, err := wind(former, w, turns, style)
+	if err != nil {
+		return Winding{}, err
+	}
+	return c, c.Fit().err()
+}
+
+// Fits tells how turns of a wire would lie on a former and whether there is room for them.
+// It fails only when the former, the wire, the number of turns or the style make no sense.
+//
+// Source: common practice, no source, for the packing of scatter windings; see Wind.
+//
+// Accuracy: the build of a scatter winding is known to about 15 %; the verdict says when
+// that matters.
+//
+// Example: coil.Fits(coil.Round{CoreDiameter: 12*mm, Height: 8*mm, FlangeDiameter: 24*mm}, wire.AWG(43), 7000)
+func Fits(former Former, w wire.Wire, turns int, style ...Style) (Fit, error) {
+	c, err := wind(former, w, turns, style)
+	if err != nil {
+		return Fit{}, err
+	}
+	return c.Fit(), nil
+}
+
+// wind lays a winding without asking whether there is room for it.
+func wind(former Former, w wire.Wire, turns int, styles []Style) (Winding, error) {
+	if former == nil {
+		return Winding{}, refuse("former: none", "nothing", "a bobbin, such as coil.Racetrack{...}", "")
+	}
+	shape, err := former.Shape()
+	if err != nil {
+		return Winding{}, err
+	}
+	if err := usable(w); err != nil {
+		return Winding{}, err
+	}
+	if err := countTurns(turns); err != nil {
+		return Winding{}, err
+	}
+	if len(styles) > 1 {
+		return Winding{}, refuse("style: more than one", len(styles), "one style at most", "")
+	}
+	var style Style
+	if len(styles) == 1 {
+		style = styles[0]
+	}
+	if err := style.check(w); err != nil {
+		return Winding{}, err
+	}
+	return Winding{former: former, shape: shape, wire: w, turns: turns, style: style, layout: style.lay(shape, float64(w.Overall()), turns)}, nil
+}
+
+// On winds the same turns of the same wire in the same style on another former.
+//
+// Example: c.On(coil.Racetrack{CoreLength: 71*mm, CoreWidth: 6.5*mm, Height: 8*mm, FlangeWidth: 20*mm})
+func (c Winding) On(former Former) (Winding, error) { return Wind(former, c.wire, c.turns, c.style) }
+
+// With winds another number of turns in the same way.
+//
+// Example: c.With(6500)
+func (c Winding) With(turns int) (Winding, error) { return Wind(c.former, c.wire, turns, c.style) }
+
+// Fit is how a winding lies on its former.
+type Fit struct {
+	Turns         int
+	Build         LengthRange  // depth of the winding with the range it may come out in
+	Room          units.Length // depth from the core to the edge of the flange; infinite without flanges
+	TurnsPerLayer int          // side by side; for scatter windings, if its wires were put in order
+	Layers        int          // begun; for scatter windings, likewise
+	TurnsThatFit  int          // at the usual build
+	wire          string
+	style         Style
+	tall          bool // the wire is thicker than the window is high
+}
+
+// RoomLeft returns how much of the room is left over the winding, negative when there is too
+// little.
+func (f Fit) RoomLeft() units.Length { return f.Room - f.Build.Value }
+
+// OK reports whether the winding fits at its usual build.
+func (f Fit) OK() bool { return !f.tall && f.RoomLeft() >= 0 }
+
+// Verdict says in words whether the winding fits.
+func (f Fit) Verdict() string {
+	switch {
+	case f.tall:
+		return "does not fit: the wire is thicker than the bobbin is high"
+	case f.Room >= f.Build.High:
+		return "fits"
+	case f.Room >= f.Build.Value:
+		return "tight: fits at the usual packing, not at a loose one"
+	case f.Room >= f.Build.Low:
+		return "does not fit at the usual packing, may fit at a dense one"
+	}
+	return "does not fit"
+}
+
+func (f Fit) err() error {
+	if f.OK() {
+		return nil
+	}
+	hint := fmt.Sprintf("%d turns of this wire fit; a thinner wire or a higher bobbin takes more", f.TurnsThatFit)
+	if f.style.Lay == Scatter && !f.tall && f.Room >= f.Build.Low {
+		hint += "; coil.Style{Packing: 0.75} is the densest that scatter winding gives"
+	}
+	subject := fmt.Sprintf("winding: %d turns of %s do not fit", f.Turns, f.wire)
+	if f.tall {
+		return refuse(subject, "a wire thicker than the bobbin is high", "a thinner wire", "")
+	}
+	return refuse(subject, fmt.Sprintf("a build of %v", f.Build), fmt.Sprintf("at most the room of %v", f.Room), hint)
+}
