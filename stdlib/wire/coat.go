@@ -1,12 +1,6 @@
 package wire
 
-import (
-	"strconv"
-	"strings"
-
-	"lode/stdlib/wire/internal/tables"
-	"lode/units"
-)
+import "lode/stdlib/wire/internal/tables"
 
 // Single returns the same wire with the thin enamel: single build, or grade 1 of a metric
 // size.
@@ -40,6 +34,9 @@ func (w Wire) Uncoated() Wire {
 //
 // Example: wire.AWG(42).Of("silver")
 func (w Wire) Of(metal string) (Wire, error) {
+	if err := w.check(); err != nil {
+		return Wire{}, err
+	}
 	material, err := MaterialNamed(metal)
 	if err != nil {
 		return Wire{}, err
@@ -56,29 +53,11 @@ func (w Wire) Of(metal string) (Wire, error) {
 //
 // Example: wire.AWG(42).MadeOf(wire.MaterialNamed("silver"))
 func (w Wire) MadeOf(metal Material) (Wire, error) {
-	if metal.Name == "" {
-		return Wire{}, refuse("material: no name", strconv.Quote(metal.Name), "the name of a metal", "")
+	if err := w.check(); err != nil {
+		return Wire{}, err
 	}
-	for _, figure := range []struct {
-		name           string
-		got, low, high units.Quantity
-	}{
-		{"Resistivity", metal.Resistivity, units.Resistivity(1e-9), units.Resistivity(1e-5)},
-		{"Coefficient", metal.Coefficient, units.TemperatureCoefficient(-0.01), units.TemperatureCoefficient(0.01)},
-		{"Density", metal.Density, units.Density(500), units.Density(25000)},
-		{"Coldest temperature", metal.Coldest, units.Temperature(1), units.Temperature(3000)},
-		{"Hottest temperature", metal.Hottest, max(metal.Coldest, units.Celsius(20)), units.Temperature(3000)},
-		{"Weakest strength", metal.Weakest, units.Pressure(0), units.Pressure(1e10)},
-		{"Strongest strength", metal.Strongest, metal.Weakest, units.Pressure(1e10)},
-		{"Modulus", metal.Modulus, units.Pressure(0), units.Pressure(2e12)},
-		{"WindingStress", metal.WindingStress, units.Pressure(0), units.Pressure(1e10)},
-	} {
-		if err := within(figure.name, figure.got, figure.low, figure.high); err != nil {
-			return Wire{}, err
-		}
-	}
-	if !(metal.Hardening >= 0 && metal.Hardening < 1) {
-		return Wire{}, refuse("Hardening: out of range", units.Digits(metal.Hardening, 6), "0 to below 1", "")
+	if err := metal.check(); err != nil {
+		return Wire{}, err
 	}
 	w.material = metal
 	return w, nil
@@ -86,6 +65,9 @@ func (w Wire) MadeOf(metal Material) (Wire, error) {
 
 // build returns the wire with another build of its own table.
 func (w Wire) build(number int) (Wire, error) {
+	if err := w.check(); err != nil {
+		return Wire{}, err
+	}
 	if w.system == "" {
 		return Wire{}, refuse("enamel build: not known of a wire without a table", w.Name(), "a wire from AWG, SWG, Metric or Sized", "wire.Measured takes the overall diameter itself")
 	}
@@ -106,7 +88,7 @@ func (w Wire) build(number int) (Wire, error) {
 func coatedRange(gauge tables.Gauge, number int) string {
 	var have []string
 	for _, row := range gauge.Sizes {
-		if !strings.HasPrefix(fromRow(gauge, row, number).coat, "bare") {
+		if fromRow(gauge, row, number).coat != "bare" {
 			have = append(have, sizeText(gauge.System, row.Size))
 		}
 	}

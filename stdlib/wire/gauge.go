@@ -38,7 +38,8 @@ func AWG(gauge float64) (Wire, error) { return sized("AWG gauge", "AWG", gauge) 
 //
 // Valid: gauge 1 to 50, whole numbers.
 //
-// Accuracy: the overall diameter is an estimate, good to about 3 %; buyers of real wire should measure it.
+// Accuracy: the overall diameter is an estimate; grade 1 of the metric sizes itself varies by 5 %. Measure your
+// own wire where it matters.
 //
 // Example: wire.SWG(46)
 func SWG(gauge float64) (Wire, error) { return sized("SWG gauge", "SWG", gauge) }

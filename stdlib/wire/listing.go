@@ -11,7 +11,7 @@ import (
 // Table lays out a whole table of wire sizes by the name of its system, such as "AWG": bare
 // and overall diameters with their limits, and the nominal resistance at 20 °C.
 //
-// Source: printed in the title of the table.
+// Source: TableSource says what was seen of the standard that the title names.
 //
 // Example: wire.Table("AWG")
 func Table(system string) (frame.Frame, error) {
@@ -36,7 +36,19 @@ func Table(system string) (frame.Frame, error) {
 		columns = append(columns, limitColumns("Overall, "+name, overall[build])...)
 	}
 	columns = append(columns, frame.Of("Resistance at 20 °C", units.ResistancePerLength(0).Kind(), resistance))
-	return frame.Frame{Title: gauge.Title + ". Source: " + gauge.Source, Columns: columns}, nil
+	return frame.Frame{Title: gauge.Title, Columns: columns}, nil
+}
+
+// TableSource says where a table of wire sizes comes from, what of it was seen and how its
+// figures are rounded.
+//
+// Example: wire.TableSource("SWG")
+func TableSource(system string) (string, error) {
+	gauge, err := gaugeNamed(system)
+	if err != nil {
+		return "", err
+	}
+	return gauge.Source + " Note: " + gauge.Note, nil
 }
 
 // overallOrNone leaves a gap where a build is not in the table.

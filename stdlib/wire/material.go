@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"strconv"
 	"strings"
 
 	"lode/stdlib/wire/internal/tables"
@@ -85,6 +86,35 @@ func Materials() frame.Frame {
 
 // String names the material and its resistivity.
 func (m Material) String() string { return m.Name + ", " + m.Resistivity.String() + " at 20 °C" }
+
+// check refuses figures that no metal has.
+func (m Material) check() error {
+	if m.Name == "" {
+		return refuse("material: no name", strconv.Quote(m.Name), "the name of a metal", "")
+	}
+	for _, figure := range []struct {
+		name           string
+		got, low, high units.Quantity
+	}{
+		{"Resistivity", m.Resistivity, units.Resistivity(1e-9), units.Resistivity(1e-5)},
+		{"Coefficient", m.Coefficient, units.TemperatureCoefficient(-0.01), units.TemperatureCoefficient(0.01)},
+		{"Density", m.Density, units.Density(500), units.Density(25000)},
+		{"Coldest temperature", m.Coldest, units.Temperature(1), units.Celsius(20)},
+		{"Hottest temperature", m.Hottest, units.Celsius(20), units.Celsius(3000)},
+		{"Weakest strength", m.Weakest, units.Pressure(0), 10 * units.Gigapascal},
+		{"Strongest strength", m.Strongest, m.Weakest, 10 * units.Gigapascal},
+		{"Modulus", m.Modulus, units.Pressure(0), 2000 * units.Gigapascal},
+		{"WindingStress", m.WindingStress, units.Pressure(0), 10 * units.Gigapascal},
+	} {
+		if err := within(figure.name, figure.got, figure.low, figure.high); err != nil {
+			return err
+		}
+	}
+	if !(m.Hardening >= 0 && m.Hardening < 1) {
+		return refuse("Hardening: out of range", units.Digits(m.Hardening, 6), "0 to below 1", "")
+	}
+	return nil
+}
 
 func materialFrom(row tables.Material) Material {
 	return Material{

@@ -142,6 +142,9 @@ func (w Wire) Stretch(tension units.Force) (Stretch, error) {
 //
 // Example: wire.AWG(42).Stretched(0.02)
 func (w Wire) Stretched(elongation float64) (Wire, error) {
+	if err := w.check(); err != nil {
+		return Wire{}, err
+	}
 	if !finite(elongation) || elongation < 0 || elongation > 0.3 {
 		return Wire{}, refuse("elongation: out of range", units.Digits(elongation, 6), "a ratio from 0 to 0.3, such as 0.02 for 2 %", "")
 	}
