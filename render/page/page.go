@@ -1,0 +1,187 @@
+// Package page writes one self-contained HTML page from a plain Document. The page refers to
+// nothing outside itself, its policy forbids it to, and it is complete without script. All
+// text is escaped; prose is CommonMark whose raw HTML is shown as text.
+package page
+
+import (
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"lode/render/figure"
+	"lode/render/table"
+)
+
+// Document is what a page shows, in reading order.
+type Document struct {
+	Title   string
+	Lang    string // language of the prose, "" for English
+	Blocks  []Block
+	Methods []Method // what the notebook's results rest on
+	Record  []Entry  // versions, digests and settings of the run
+}
+
+// Block is one of Prose, Cell, Cautions and Fault.
+type Block interface{ block() }
+
+// Prose is text in CommonMark.
+type Prose struct{ Source string }
+
+// Cell is a piece of the notebook's code with what it showed.
+type Cell struct {
+	Source  string
+	Results []Result
+	Fault   *Fault // set when the cell stopped
+}
+
+// Result is something shown: its label and one of the others.
+type Result struct {
+	Label   string
+	Value   string // a quantity or a short text
+	Lines   string // a longer text, kept as it is
+	Table   *table.Grid
+	Figure  Drawing
+	Formula template.HTML // MathML as package formula writes it
+}
+
+// Drawing is a figure; figure.Figure is one.
+type Drawing interface {
+	Title() string
+	Caption() string
+	SVG(id string) string
+	Narrow(id string) string
+}
+
+// Cautions are what to mind before working, each with what it is about.
+type Cautions []Entry
+
+// Fault tells what went wrong and where.
+type Fault struct {
+	Place      string // file, line and column
+	What       string
+	Source     string // the line it is in
+	Start, End int    // the characters of Source that are meant, from 0
+	Got, Want  string
+	Hint       string
+}
+
+// Method is one formula or data set that results rest on.
+type Method struct {
+	Name, What, Source, Valid, Accuracy, Caution string
+}
+
+// Entry is a name with a text.
+type Entry struct{ Name, Text string }
+
+func (Prose) block()    {}
+func (Cell) block()     {}
+func (Cautions) block() {}
+func (Fault) block()    {}
+
+//go:embed page.html
+var layout string
+
+//go:embed page.css
+var sheet string
+
+// Write writes the page.
+func Write(w io.Writer, d Document) error {
+	p := &writer{document: d}
+	return p.template().Execute(w, p.view())
+}
+
+// view is what the template sees.
+type view struct {
+	Title, Lang, Policy string
+	Style               template.CSS
+	Blocks              []Block
+	Methods             []Method
+	Record              []Entry
+}
+
+// writer counts what needs a number of its own on the page.
+type writer struct {
+	document          Document
+	figures, sections int
+	heading           int // level of the last heading
+	titled            bool
+}
+
+func (p *writer) view() view {
+	style := themes() + sheet + figure.Style()
+	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Policy: policy(style),
+		Blocks: p.document.Blocks, Methods: p.document.Methods, Record: p.document.Record}
+	if v.Lang == "" {
+		v.Lang = "en"
+	}
+	if v.Title == "" {
+		v.Title = "Notebook"
+	}
+	return v
+}
+
+// policy allows this page its own style sheet and pictures inside it, and nothing else.
+func policy(style string) string {
+	sum := sha256.Sum256([]byte(style))
+	return fmt.Sprintf("default-src 'none'; style-src 'sha256-%s'; img-src data:; base-uri 'none'; form-action 'none'",
+		base64.StdEncoding.EncodeToString(sum[:]))
+}
+
+func (p *writer) template() *template.Template {
+	return template.Must(template.New("page").Funcs(template.FuncMap{
+		"prose":  p.prose,
+		"code":   code,
+		"figure": p.figure,
+		"marked": marked,
+		"name":   blockName,
+		"align":  align,
+		"lines":  func(text string) []string { return strings.Split(text, "\n") },
+	}).Parse(layout))
+}
+
+func blockName(b Block) string {
+	switch b.(type) {
+	case Prose:
+		return "prose"
+	case Cell:
+		return "cell"
+	case Cautions:
+		return "cautions"
+	}
+	return "fault"
+}
+
+// plate is a figure in its two drawings.
+type plate struct {
+	ID, Title, Caption string
+	Wide, Narrow       template.HTML
+}
+
+func (p *writer) figure(d Drawing) plate {
+	p.figures++
+	id := fmt.Sprintf("figure-%d", p.figures)
+	return plate{id, d.Title(), d.Caption(), template.HTML(d.SVG(id + "-wide")), template.HTML(d.Narrow(id + "-narrow"))}
+}
+
+// align returns how many characters the longest fraction of each column has.
+func align(g *table.Grid) []int {
+	widths := make([]int, len(g.Heads))
+	for _, row := range g.Rows {
+		for c, cell := range row {
+			widths[c] = max(widths[c], len([]rune(cell.Fraction)))
+		}
+	}
+	return widths
+}
+
+// marked cuts a line of code into what is before, at and after the fault.
+func marked(f Fault) [3]string {
+	letters := []rune(f.Source)
+	start := min(max(f.Start, 0), len(letters))
+	end := min(max(f.End, start), len(letters))
+	return [3]string{string(letters[:start]), string(letters[start:end]), string(letters[end:])}
+}
