@@ -37,8 +37,9 @@ func (c Winding) CapacitanceRange() CapacitanceRange {
 // between 3 and 4.5 at audio frequencies; common practice, no source.
 const enamelPermittivity = 3.5
 
-func (c Winding) cell(gap float64) kernel.Cell {
-	return kernel.Cell{Bare: float64(c.wire.Bare()), Overall: float64(c.wire.Overall()), Enamel: enamelPermittivity, Filling: 1, Gap: gap}
+// cell is two neighbouring wires; a filling of 1 is air.
+func (c Winding) cell(gap, filling float64) kernel.Cell {
+	return kernel.Cell{Bare: float64(c.wire.Bare()), Overall: float64(c.wire.Overall()), Enamel: enamelPermittivity, Filling: filling, Gap: gap}
 }
 
 // Scatter windings against the same turns in touching layers. Wires that were let fall on a
@@ -49,7 +50,7 @@ const scatterLow, scatterUsual, scatterHigh = 0.3, 0.6, 1.5
 
 // layersCapacitance returns the layers' part, without the field outside.
 func (c Winding) layersCapacitance() (low, value, high float64) {
-	groove, row := c.charged(c.cell(0).GrooveToLayer()), c.charged(c.cell(0).RowToLayer())
+	groove, row := c.charged(0, kernel.Cell.GrooveToLayer), c.charged(0, kernel.Cell.RowToLayer)
 	switch c.style.Lay {
 	case Layered:
 		return row, math.Sqrt(row * groove), groove
@@ -58,17 +59,25 @@ func (c Winding) layersCapacitance() (low, value, high float64) {
 	}
 	_, _, loose := c.style.packings()
 	apart := kernel.GrooveSpacing(float64(c.wire.Overall()), loose) - float64(c.wire.Overall())
-	even := c.charged(c.cell(apart).GrooveToLayer()) * 3 / 4 // the voltage grows with the depth alone
+	even := c.charged(apart, kernel.Cell.GrooveToLayer) * 3 / 4 // the voltage grows with the depth alone
 	return max(even, scatterLow*groove), max(even, scatterUsual*groove), scatterHigh * groove
 }
 
-// charged sums the layers of turns that have the capacitance perLength against the next layer.
-func (c Winding) charged(perLength float64) float64 {
-	o, turns, sum := c.layout, float64(c.turns), 0.0
+// charged sums the gaps between layers. A wire has the capacitance toLayer against the next
+// layer, over a gap that tape adds to.
+func (c Winding) charged(gap float64, toLayer func(kernel.Cell) float64) float64 {
+	o, sum := c.layout, 0.0
+	plain, taped := toLayer(c.cell(gap, c.filling())), 0.0
+	if c.style.Tape > 0 {
+		taped = toLayer(c.cell(gap+float64(c.style.Tape), c.style.tapePermittivity()))
+	}
 	for k := 1; k < o.layers; k++ {
-		n := min(float64(o.perLayer), turns-float64(k*o.perLayer))
-		length := kernel.TurnLength(c.shape.corePerimeter(), float64(k)*o.rise)
-		sum += kernel.BackAndForth(n, turns, perLength*length)
+		n, perLength := min(o.perLayer, o.wires-k*o.perLayer), plain
+		if c.style.taped(k) {
+			perLength = taped
+		}
+		length := kernel.TurnLength(c.shape.corePerimeter(), c.style.depth(k, o.rise))
+		sum += kernel.BackAndForth(float64(n), float64(o.wires), perLength*length)
 	}
 	return sum
 }

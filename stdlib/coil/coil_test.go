@@ -160,8 +160,6 @@ func TestLawsOfWindings(t *testing.T) {
 	}
 }
 
-func sq(x float64) float64 { return x * x }
-
 func TestLevelAgainst(t *testing.T) {
 	w := gauge(t, 42)
 	close(t, "double", float64(wound(t, steel, w, 6000).LevelAgainst(wound(t, steel, w, 3000))), 6.0206, 1e-5)

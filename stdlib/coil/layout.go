@@ -6,16 +6,18 @@ import (
 	"lode/stdlib/coil/internal/kernel"
 )
 
-// This file puts the wires into the window. All lengths are in metres.
+// This file puts the wires into the window. All lengths are in metres; with several strands
+// every strand of every turn is a wire.
 
-// layout is where the turns of a winding lie.
+// layout is where the wires of a winding lie.
 type layout struct {
 	build, low, high float64 // depth of the winding, usual and its range
-	perLayer         int     // turns side by side in a full layer
+	wires            int
+	perLayer         int     // wires side by side in a full layer
 	layers           int     // begun
-	pitch            float64 // from turn to turn along a layer
-	rise             float64 // from layer to layer
-	fit              int     // turns that the room holds, usual build
+	pitch            float64 // from wire to wire along a layer
+	rise             float64 // from layer to layer, without tape
+	fit              int     // turns that the room holds at the usual build
 	meanTurn         float64 // mean length of a turn
 	meanArea         float64 // mean area in a turn
 }
@@ -28,63 +30,86 @@ func (s Style) lay(shape Shape, d float64, turns int) layout {
 	return s.inLayers(shape, d, turns)
 }
 
-// scatter spreads the turns evenly over the window.
+// scatter spreads the wires evenly over the window.
 func (s Style) scatter(shape Shape, d float64, turns int) layout {
-	h, room, n := float64(shape.Height), float64(shape.Room), float64(turns)
+	h, room, wires := float64(shape.Height), float64(shape.Room), turns*s.strands()
 	dense, usual, loose := s.packings()
-	spacing := kernel.RowSpacing(d, usual)
+	spacing, n := kernel.RowSpacing(d, usual), float64(wires)
 	o := layout{
 		build: kernel.ScatterBuild(n, d, h, usual), low: kernel.ScatterBuild(n, d, h, dense), high: kernel.ScatterBuild(n, d, h, loose),
-		perLayer: max(1, kernel.Rows(h, d, spacing)), pitch: spacing, rise: spacing,
+		wires: wires, perLayer: max(1, kernel.Rows(h, d, spacing)), pitch: spacing, rise: spacing,
 	}
 	o.layers = int(math.Ceil(n/float64(o.perLayer) - 1e-9))
 	if room >= d && h >= d {
-		o.fit = capped(kernel.ScatterTurns(room, d, h, usual))
+		o.fit = s.whole(kernel.ScatterTurns(room, d, h, usual))
 	}
-	P, S := float64(shape.corePerimeter()), float64(shape.coreArea())
+	P, S := shape.corePerimeter(), shape.coreArea()
 	o.meanTurn = kernel.MeanTurnLength(P, 0, o.build)
 	o.meanArea = kernel.MeanTurnArea(P, S, 0, o.build)
 	return o
 }
 
-// bulge is how much deeper layered windings come out than their wires add up to: common
-// practice, no source.
-const bulge = 1.1
-
-// inLayers counts the turns of each layer, which lies at one depth.
+// inLayers counts the wires of each layer, which lies at one depth.
 func (s Style) inLayers(shape Shape, d float64, turns int) layout {
-	h, room := float64(shape.Height), float64(shape.Room)
-	pitch, rise, high := s.spacing(d)
-	o := layout{perLayer: max(1, kernel.Rows(h, d, pitch)), pitch: pitch, rise: rise}
-	o.layers = (turns + o.perLayer - 1) / o.perLayer
-	gaps := float64(o.layers - 1)
-	groove := kernel.GrooveRise(d, pitch)
-	o.build, o.low, o.high = d+gaps*rise, d+gaps*min(rise, groove), d*high+gaps*rise*high
+	h, room, wires := float64(shape.Height), float64(shape.Room), turns*s.strands()
+	pitch, rise := s.spacing(d)
+	o := layout{wires: wires, perLayer: max(1, kernel.Rows(h, d, pitch)), pitch: pitch, rise: rise}
+	o.layers = (wires + o.perLayer - 1) / o.perLayer
+	o.build = s.depth(o.layers-1, rise) + d
+	o.low = s.depth(o.layers-1, min(rise, kernel.GrooveRise(d, pitch))) + d
+	o.high = o.build * s.bulge()
 	if room >= d && h >= d {
-		o.fit = capped(math.Floor((room-d)/rise+1+1e-9) * float64(o.perLayer))
+		o.fit = s.whole(float64(s.layersIn(room-d, rise)) * float64(o.perLayer))
 	}
 	P, S := shape.corePerimeter(), shape.coreArea()
-	for k, left := 0, turns; left > 0; k, left = k+1, left-o.perLayer {
-		n, t := float64(min(left, o.perLayer)), d/2+float64(k)*rise
-		o.meanTurn += n * kernel.TurnLength(P, t) / float64(turns)
-		o.meanArea += n * kernel.TurnArea(P, S, t) / float64(turns)
+	for k, left := 0, wires; left > 0; k, left = k+1, left-o.perLayer {
+		share, t := float64(min(left, o.perLayer))/float64(wires), d/2+s.depth(k, rise)
+		o.meanTurn += share * kernel.TurnLength(P, t)
+		o.meanArea += share * kernel.TurnArea(P, S, t)
 	}
 	return o
 }
 
-// spacing returns the pitch, the rise from layer to layer and how much more than its wires
-// the winding may come out.
-func (s Style) spacing(d float64) (pitch, rise, high float64) {
-	pitch = float64(s.Pitch)
-	if s.Lay == Orthocyclic {
-		pitch = max(d, pitch)
-		return pitch, kernel.GrooveRise(d, pitch), 1.03
+// depth returns how far layer k lies over the first one.
+func (s Style) depth(k int, rise float64) float64 {
+	tapes := 0
+	if s.Tape > 0 {
+		tapes = k / max(1, s.TapeEvery)
 	}
-	if pitch == 0 {
-		pitch = usualPitch * d
-	}
-	return pitch, d, bulge
+	return float64(k)*rise + float64(tapes)*float64(s.Tape)
 }
 
-// capped turns a count into an int; a window without flanges has no limit of its own.
-func capped(n float64) int { return int(math.Min(math.Floor(n+1e-9), mostTurns)) }
+// layersIn returns how many layers begin within a depth over the first one.
+func (s Style) layersIn(depth, rise float64) int {
+	k := 1
+	for k < mostTurns && s.depth(k, rise) <= depth*(1+1e-9) {
+		k++
+	}
+	return k
+}
+
+// spacing returns the pitch along a layer and the rise from layer to layer.
+func (s Style) spacing(d float64) (pitch, rise float64) {
+	switch {
+	case s.Lay == Orthocyclic:
+		pitch = max(d, float64(s.Pitch))
+		return pitch, kernel.GrooveRise(d, pitch)
+	case s.Pitch > 0:
+		return float64(s.Pitch), d
+	}
+	return usualPitch * d, d
+}
+
+// bulge is how much deeper windings come out than their layers add up to: common practice,
+// no source.
+func (s Style) bulge() float64 {
+	if s.Lay == Orthocyclic {
+		return 1.03
+	}
+	return 1.1
+}
+
+// whole turns a count of wires into whole turns; a window without flanges has no limit of its own.
+func (s Style) whole(wires float64) int {
+	return int(math.Min(math.Floor(wires/float64(s.strands())+1e-9), mostTurns))
+}

@@ -12,6 +12,9 @@ type LengthRange struct{ Low, Value, High units.Length }
 // CapacitanceRange is an estimated capacitance with the range that it is expected in.
 type CapacitanceRange struct{ Low, Value, High units.Capacitance }
 
+// ResistanceRange is a resistance with the range that it is expected in.
+type ResistanceRange struct{ Low, Value, High units.Resistance }
+
 // TurnsRange is an estimated number of turns with the range that it is expected in.
 type TurnsRange struct{ Low, Value, High int }
 
@@ -20,6 +23,9 @@ func (r LengthRange) String() string { return ranged(r.Value, r.Low, r.High) }
 
 // String shows the value and its range.
 func (r CapacitanceRange) String() string { return ranged(r.Value, r.Low, r.High) }
+
+// String shows the value and its range.
+func (r ResistanceRange) String() string { return ranged(r.Value, r.Low, r.High) }
 
 // String shows the value and its range.
 func (r TurnsRange) String() string { return ranged(r.Value, r.Low, r.High) }

@@ -35,7 +35,12 @@ func (l Lay) String() string {
 type Style struct {
 	Lay     Lay          // Scatter unless said
 	Packing float64      // scatter: part of the winding's section that is wire with enamel; zero: 0.65
-	Pitch   units.Length // layered: from turn to turn; zero: 1.05 times the overall diameter
+	Pitch   units.Length // layered: from wire to wire; zero: 1.05 times the overall diameter
+	Strands int          // wires wound side by side as one turn and joined in parallel; zero: one
+
+	Tape             units.Length // layered: thickness of tape between layers; zero: none
+	TapeEvery        int          // layers under each tape; zero: every layer is taped
+	TapePermittivity float64      // relative; zero: 3, polyester film
 }
 
 // usualPacking of scatter windings with its range: common practice, no source. Forty-five
@@ -47,7 +52,20 @@ const loosePacking, usualPacking, densePacking = 0.55, 0.65, 0.75
 // practice, no source.
 const usualPitch = 1.05
 
+// mostStrands is more than anyone winds at once.
+const mostStrands = 100
+
 func (s Style) check(w wire.Wire) error {
+	if s.Strands < 0 || s.Strands > mostStrands {
+		return refuse("style Strands: out of range", s.Strands, fmt.Sprintf("1 to %d, or 0 for one", mostStrands), "")
+	}
+	if err := s.checkLay(w); err != nil {
+		return err
+	}
+	return s.checkTape()
+}
+
+func (s Style) checkLay(w wire.Wire) error {
 	if s.Lay < Scatter || s.Lay > Orthocyclic {
 		return refuse("style Lay: unknown", s.Lay, "coil.Scatter, coil.Layered or coil.Orthocyclic", "")
 	}
@@ -60,6 +78,31 @@ func (s Style) check(w wire.Wire) error {
 	return nil
 }
 
+func (s Style) checkTape() error {
+	if s.Tape == 0 {
+		return nil
+	}
+	if s.Lay == Scatter {
+		return refuse("style Tape: no layers to put it between", s.Lay, "coil.Layered or coil.Orthocyclic", "")
+	}
+	if !(s.Tape > 0 && s.Tape <= 2*units.Millimetre) {
+		return refuse("style Tape: out of range", s.Tape, "more than 0 and at most 2 mm", "")
+	}
+	if s.TapeEvery < 0 || s.TapeEvery > mostTurns {
+		return refuse("style TapeEvery: out of range", s.TapeEvery, "1 or more layers, or 0 for every layer", "")
+	}
+	if p := s.TapePermittivity; !(p == 0 || p >= 1 && p <= 12) {
+		return refuse("style TapePermittivity: out of range", p, "1 to 12, or 0 for polyester film", "")
+	}
+	return nil
+}
+
+// taped reports whether there is tape under layer k; the first layer is 0.
+func (s Style) taped(k int) bool { return s.Tape > 0 && k > 0 && k%max(1, s.TapeEvery) == 0 }
+
+// strands returns how many wires make a turn.
+func (s Style) strands() int { return max(1, s.Strands) }
+
 // packings returns the packing of a scatter winding, dense, usual and loose. One that was
 // given is taken to hold within a tenth.
 func (s Style) packings() (dense, usual, loose float64) {
@@ -67,4 +110,11 @@ func (s Style) packings() (dense, usual, loose float64) {
 		return densePacking, usualPacking, loosePacking
 	}
 	return min(1.1*s.Packing, kernel.HexagonalPacking), s.Packing, 0.9 * s.Packing
+}
+
+func (s Style) tapePermittivity() float64 {
+	if s.TapePermittivity == 0 {
+		return 3 // polyester film, 2.8 to 3.3 at audio frequencies; common practice, no source
+	}
+	return s.TapePermittivity
 }

@@ -2,6 +2,7 @@ package coil
 
 import (
 	"fmt"
+	"math"
 
 	"lode/stdlib/coil/internal/induct"
 	"lode/stdlib/wire"
@@ -16,6 +17,8 @@ type Winding struct {
 	turns  int
 	style  Style
 	layout layout
+	potted Compound
+	proven units.Capacitance // from a measured resonance, or 0
 }
 
 // Turns returns the number of turns.
@@ -27,13 +30,17 @@ func (c Winding) Wire() wire.Wire { return c.wire }
 // Shape returns the core and window that the winding lies on.
 func (c Winding) Shape() Shape { return c.shape }
 
-// WireLength returns the length of wire in the winding, without leads and waste.
+// Style returns how the winding is wound.
+func (c Winding) Style() Style { return c.style }
+
+// WireLength returns the length of wire in the winding, all strands together, without leads
+// and waste.
 //
 // Source: Steiner's formula for parallel curves (1840): a turn at depth t over a convex core
 // is 2πt longer than its outline. Summed over layers or averaged over the window.
 //
 // Accuracy: exact for turns that follow the core; straight sides that bulge add up to 2 %.
-func (c Winding) WireLength() units.Length { return c.MeanTurn() * units.Length(c.turns) }
+func (c Winding) WireLength() units.Length { return c.MeanTurn() * units.Length(c.layout.wires) }
 
 // MeanTurn returns the mean length of a turn.
 //
@@ -56,7 +63,13 @@ func (c Winding) Area() units.Area { return units.Area(c.layout.meanArea) }
 // Accuracy: nominal wire; wire within its standard moves it by 2 to 10 %, the finer the more. Winding
 // tension stretches fine wire and adds up to a few per cent.
 func (c Winding) Resistance() units.Resistance {
-	return units.Resistance(float64(c.WireLength()) * float64(c.wire.ResistancePerLength()))
+	return c.resisting(c.wire.ResistancePerLength())
+}
+
+// resisting returns the resistance of the strands in parallel.
+func (c Winding) resisting(perLength units.ResistancePerLength) units.Resistance {
+	strands := float64(c.style.strands())
+	return units.Resistance(float64(c.WireLength()) * float64(perLength) / (strands * strands))
 }
 
 // ResistanceAt returns the DC resistance at a temperature.
@@ -70,7 +83,7 @@ func (c Winding) Resistance() units.Resistance {
 // Example: c.ResistanceAt(35*degC)
 func (c Winding) ResistanceAt(temperature units.Temperature) (units.Resistance, error) {
 	perLength, err := c.wire.ResistancePerLengthAt(temperature)
-	return units.Resistance(float64(c.WireLength()) * float64(perLength)), err
+	return c.resisting(perLength), err
 }
 
 // Inductance returns the inductance at low frequency without iron, magnets or cover near
@@ -86,6 +99,22 @@ func (c Winding) ResistanceAt(temperature units.Temperature) (units.Resistance, 
 func (c Winding) Inductance() units.Inductance {
 	henry, _ := induct.Self(c.shape.section(c.layout.build), float64(c.turns))
 	return units.Inductance(henry)
+}
+
+// ResistanceRange returns the DC resistance at 20 °C with the range over wire within its
+// standard and over the build that the winding may come out with.
+//
+// Source: IEC 60028 (1925) for copper; the limits of the wire's own standard.
+//
+// Accuracy: winding tension adds up to a few per cent more.
+func (c Winding) ResistanceRange() ResistanceRange {
+	limits := c.wire.ResistanceLimits()
+	return ResistanceRange{c.resisting(limits.Min) * c.shorter(c.layout.low), c.Resistance(), c.resisting(limits.Max) * c.shorter(c.layout.high)}
+}
+
+// shorter returns the factor on the mean turn when the winding comes out with another build.
+func (c Winding) shorter(build float64) units.Resistance {
+	return units.Resistance(1 + math.Pi*(build-c.layout.build)/c.layout.meanTurn)
 }
 
 // Mass returns the mass of the wire with its enamel.
@@ -114,13 +143,13 @@ func (c Winding) BuildRange() LengthRange {
 
 // TurnsPerLayer returns how many turns lie side by side. For a scatter winding it is how many
 // would, with its wires put in order.
-func (c Winding) TurnsPerLayer() int { return c.layout.perLayer }
+func (c Winding) TurnsPerLayer() int { return max(1, c.layout.perLayer/c.style.strands()) }
 
 // Layers returns how many layers are begun. For a scatter winding it is how many there
 // would be, with its wires put in order.
 func (c Winding) Layers() int { return c.layout.layers }
 
-// Pitch returns the distance from turn to turn along a layer.
+// Pitch returns the distance from wire to wire along a layer.
 func (c Winding) Pitch() units.Length { return units.Length(c.layout.pitch) }
 
 // Fit tells how the winding lies on its former.

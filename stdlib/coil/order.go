@@ -1,0 +1,107 @@
+package coil
+
+import (
+	"fmt"
+
+	"lode/units"
+)
+
+// Direction is the way the wire runs from the start lead on, seen from the side of the strings.
+type Direction int
+
+// The directions of winding.
+const (
+	Clockwise Direction = iota
+	Counterclockwise
+)
+
+// String names the direction.
+func (d Direction) String() string {
+	if d == Counterclockwise {
+		return "counterclockwise"
+	}
+	return "clockwise"
+}
+
+// Polarity is the magnetic pole that faces the strings.
+type Polarity int
+
+// The polarities.
+const (
+	North Polarity = iota
+	South
+)
+
+// String names the pole.
+func (p Polarity) String() string {
+	if p == South {
+		return "south"
+	}
+	return "north"
+}
+
+// Order is what the bench has to know beside the winding. Its zero value is a clockwise winding
+// with north to the strings and the start at ground, measured at 20 °C.
+type Order struct {
+	Direction   Direction         // seen from the strings, from the start on
+	Polarity    Polarity          // pole that faces the strings
+	Start       string            // where the start lead goes; empty: ground
+	Finish      string            // where the finish lead goes; empty: output
+	Temperature units.Temperature // of the shop; zero: 20 °C
+	Traverse    units.Length      // advance per turn of a scatter winding; zero: three times the pitch
+	Waste       float64           // wire bought on top for leads and broken starts; zero: 0.05
+}
+
+// usualTraverse is the advance per turn of a scatter winding in pitches of its wires, and
+// usualWaste the wire on top: common practice, no source.
+const usualTraverse, usualWaste = 3, 0.05
+
+// filled returns the order with its zero values said, or what is wrong with it.
+func (o Order) filled(c Winding) (Order, error) {
+	if o.Direction != Clockwise && o.Direction != Counterclockwise {
+		return o, refuse("order Direction: unknown", int(o.Direction), "coil.Clockwise or coil.Counterclockwise", "")
+	}
+	if o.Polarity != North && o.Polarity != South {
+		return o, refuse("order Polarity: unknown", int(o.Polarity), "coil.North or coil.South", "")
+	}
+	if o.Start == "" {
+		o.Start = "ground"
+	}
+	if o.Finish == "" {
+		o.Finish = "output"
+	}
+	if o.Temperature == 0 {
+		o.Temperature = units.Celsius(20)
+	}
+	if !(o.Waste == 0 || o.Waste > 0 && o.Waste <= 1) {
+		return o, refuse("order Waste: out of range", o.Waste, "0 to 1, the share of wire on top", "")
+	}
+	if o.Waste == 0 {
+		o.Waste = usualWaste
+	}
+	return o.withTraverse(c)
+}
+
+func (o Order) withTraverse(c Winding) (Order, error) {
+	if c.style.Lay != Scatter {
+		o.Traverse = units.Length(c.style.strands()) * c.Pitch()
+		return o, nil
+	}
+	if o.Traverse == 0 {
+		o.Traverse = min(usualTraverse*units.Length(c.style.strands())*c.Pitch(), c.shape.Height)
+	}
+	if !(o.Traverse > 0 && o.Traverse <= c.shape.Height) {
+		return o, refuse("order Traverse: out of range", o.Traverse, fmt.Sprintf("more than 0 and at most the height of %v", c.shape.Height), "")
+	}
+	return o, nil
+}
+
+// phase says which way the output swings. With the flux Φ upwards through the coil, a clockwise
+// winding's finish is at +N·dΦ/dt against its start (Faraday's law), and steel that comes
+// nearer strengthens the flux of the pole that faces it.
+func (o Order) phase() string {
+	if (o.Direction == Clockwise) == (o.Polarity == North) {
+		return "positive"
+	}
+	return "negative"
+}
