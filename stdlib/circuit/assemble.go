@@ -3,9 +3,12 @@ package circuit
 import (
 	"fmt"
 	"math"
+	"math/cmplx"
+	"strconv"
 	"strings"
 
 	"lode/stdlib/circuit/internal/kernel"
+	"lode/units"
 )
 
 // This file turns a checked network into the kernel's equations.
@@ -46,7 +49,7 @@ func (n Network) plan() (*plan, error) {
 func (p *plan) number() {
 	p.nodes[p.joined.root(Ground)] = kernel.Ground
 	for _, part := range p.network.parts {
-		for _, node := range []string{part.from, part.to} {
+		for _, node := range part.nodes() {
 			root := p.joined.root(node)
 			if _, known := p.nodes[root]; !known {
 				p.nodes[root] = len(p.nodes) - 1
@@ -55,7 +58,7 @@ func (p *plan) number() {
 	}
 	unknowns, stores := len(p.nodes)-1, 0
 	for _, part := range p.network.parts {
-		if part.branch() && !p.wire(part) {
+		if part.branch() {
 			p.branch[part.name] = unknowns
 			unknowns++
 		}
@@ -64,8 +67,6 @@ func (p *plan) number() {
 	}
 	p.system = kernel.New(unknowns, stores)
 }
-
-func (p *plan) wire(q part) bool { return q.kind == resistor && q.value == 0 }
 
 func (p part) stores() int {
 	switch {
@@ -98,18 +99,80 @@ func (p *plan) stamp(q part) {
 		if q.across > 0 {
 			s.Capacitor(k+1, at, q.across)
 		}
-	case voltageSource:
+		if q.law != nil {
+			p.vary(q, r)
+		}
+	case voltageSource, noiseVoltage:
 		s.Branch(r, at, 0)
 		s.B[r] += q.source
 	case currentSource:
 		s.Inject(at.P, -q.source)
 		s.Inject(at.Q, q.source)
+	case impedance:
+		s.Branch(r, at, 0)
+		p.vary(q, r)
+	case noiseCurrent:
+	default:
+		p.control(q, at, r)
 	}
+}
+
+// control enters a transformer or a source that listens to another part.
+func (p *plan) control(q part, at kernel.Pair, r int) {
+	s, ear := p.system, kernel.Pair{P: p.node(q.plus), Q: p.node(q.minus)}
+	switch q.kind {
+	case transformer:
+		s.Transformer(r, at, ear, q.value)
+	case voltageAmplifier:
+		s.Branch(r, at, 0)
+		s.Listen(r, ear, -q.value)
+	case transconductance:
+		s.Transconduct(at, ear, q.value)
+	case currentAmplifier:
+		s.Add(at.P, p.branch[q.through], q.value)
+		s.Add(at.Q, p.branch[q.through], -q.value)
+	case transresistance:
+		s.Branch(r, at, 0)
+		s.Add(r, p.branch[q.through], -q.value/kernel.Scale)
+	}
+}
+
+// vary puts an impedance given by a function into branch r. One that cannot be becomes NaN, which
+// spreads to the result; lawProblem then finds it.
+func (p *plan) vary(q part, r int) {
+	at := kernel.Pair{P: r, Q: kernel.Ground}
+	p.system.Varies = append(p.system.Varies, kernel.Varying{At: at, Value: func(omega float64) complex128 {
+		z, ok := q.impedance(units.AngularFrequency(omega).Frequency())
+		if !ok {
+			return cmplx.NaN()
+		}
+		return -z / kernel.Scale
+	}})
+}
+
+// impedance calls q's function and reports whether a passive part can have what it returns.
+func (q part) impedance(f units.Frequency) (complex128, bool) {
+	z := complex128(q.law(f))
+	return z, real(z) >= -1e-12*cmplx.Abs(z) && !cmplx.IsInf(z)
+}
+
+// undetermined says why there is no solution at a frequency.
+func (n Network) undetermined(f units.Frequency) error {
+	for _, q := range n.parts {
+		if q.law == nil {
+			continue
+		}
+		if z, ok := q.impedance(f); !ok {
+			return fmt.Errorf("%v: impedance at %v: %w: got %s Ω, want a resistance of 0 Ω or more", q, f, ErrValue, strconv.FormatComplex(z, 'g', 4, 128))
+		}
+	}
+	return fmt.Errorf("network %q: %w at %v: parts without resistance leave a current or voltage undetermined\nhint: give coils and sources their resistance",
+		n.title, ErrSingular, f)
 }
 
 func (p *plan) resist(q part, at kernel.Pair, r int) {
 	switch {
-	case p.wire(q):
+	case q.value == 0: // a wire: its nodes are one
 	case q.branch():
 		p.system.Branch(r, at, q.value)
 	default:

@@ -66,7 +66,7 @@ func (n Network) check() error {
 func (n Network) checkShorts() error {
 	j := n.wires()
 	for _, p := range n.parts {
-		if p.kind == voltageSource && !j.join(p.from, p.to) {
+		if p.fixed() && !j.join(p.from, p.to) {
 			return fmt.Errorf("%v: %w: other voltage sources or wires join %q and %q already", p, ErrShorted, p.from, p.to)
 		}
 	}
@@ -76,8 +76,8 @@ func (n Network) checkShorts() error {
 func (n Network) checkFloating() error {
 	j := n.wires()
 	for _, p := range n.parts {
-		if p.kind != currentSource {
-			j.join(p.from, p.to)
+		for _, link := range p.links() {
+			j.join(link[0], link[1])
 		}
 	}
 	ground := j.root(Ground)
@@ -95,7 +95,7 @@ func (n Network) Nodes() []string {
 	seen := map[string]bool{}
 	var nodes []string
 	for _, p := range n.parts {
-		for _, node := range []string{p.from, p.to} {
+		for _, node := range p.nodes() {
 			if !seen[node] {
 				seen[node] = true
 				nodes = append(nodes, node)

@@ -30,11 +30,12 @@ const Ground = "ground"
 
 // Network is a circuit under construction. The zero Network is empty and ready to use.
 type Network struct {
-	title     string
-	parts     []part
-	couplings []coupling
-	reference units.Voltage
-	err       error
+	title       string
+	parts       []part
+	couplings   []coupling
+	reference   units.Voltage
+	temperature units.Temperature
+	err         error
 }
 
 // New returns an empty network with a title that its results carry.
@@ -47,6 +48,10 @@ type Coil struct {
 	Inductance  units.Inductance  // self-inductance in H
 	Capacitance units.Capacitance // self-capacitance in F
 	EMF         units.Voltage     // induced voltage in V, positive at the first node; negative for a reversed coil
+
+	// Further is an impedance in series that depends on frequency, such as what eddy currents
+	// in a cover bring into the coil; it may be left out.
+	Further func(units.Frequency) units.Impedance
 }
 
 // Resistor adds a resistor between two nodes. 0 Ω is a wire.
@@ -66,7 +71,7 @@ func (n Network) Inductor(name, from, to string, l units.Inductance) Network {
 
 // Coil adds a coil with an EMF in it.
 func (n Network) Coil(name, from, to string, c Coil) Network {
-	p := part{name: name, kind: coil, from: from, to: to, value: c.Inductance.SI(), series: c.Resistance.SI(), across: c.Capacitance.SI(), source: c.EMF.SI()}
+	p := part{name: name, kind: coil, from: from, to: to, value: c.Inductance.SI(), series: c.Resistance.SI(), across: c.Capacitance.SI(), source: c.EMF.SI(), law: c.Further}
 	return n.with(p, aboveZero("inductance", p.value, "H"), atLeastZero("resistance", p.series, "Ω"),
 		atLeastZero("capacitance", p.across, "F"), finite("EMF", p.source, "V"))
 }

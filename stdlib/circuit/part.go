@@ -18,12 +18,22 @@ const (
 	coil
 	voltageSource
 	currentSource
+	impedance
+	transformer
+	voltageAmplifier
+	transconductance
+	currentAmplifier
+	transresistance
+	noiseVoltage
+	noiseCurrent
 )
 
-var kindNames = [...]string{"resistor", "capacitor", "inductor", "coil", "voltage source", "current source"}
+var kindNames = [...]string{"resistor", "capacitor", "inductor", "coil", "voltage source", "current source", "impedance", "transformer",
+	"voltage amplifier", "transconductance", "current amplifier", "transresistance", "noise voltage", "noise current"}
 
 // part is one part with two ends. Value is in SI units of its kind; a coil has a resistance in
-// series with its inductance and a capacitance across as well.
+// series with its inductance and a capacitance across as well. Plus and minus are a transformer's
+// primary or the nodes that a source listens to; through is the part whose current it listens to.
 type part struct {
 	name           string
 	kind           kind
@@ -31,13 +41,50 @@ type part struct {
 	value          float64
 	series, across float64
 	source         float64
+	plus, minus    string
+	through        string
+	law            func(units.Frequency) units.Impedance
 }
 
 func (p part) String() string { return fmt.Sprintf("%s %q", kindNames[p.kind], p.name) }
 
 // branch tells whether p's current is an unknown of its own.
 func (p part) branch() bool {
-	return p.kind == inductor || p.kind == coil || p.kind == voltageSource || p.kind == resistor && p.value < asBranch
+	switch p.kind {
+	case resistor:
+		return p.value > 0 && p.value < asBranch
+	case capacitor, currentSource, transconductance, currentAmplifier, noiseCurrent:
+		return false
+	}
+	return true
+}
+
+// fixed tells whether p forces the voltage between its ends.
+func (p part) fixed() bool {
+	switch p.kind {
+	case voltageSource, voltageAmplifier, transresistance, noiseVoltage:
+		return true
+	}
+	return false
+}
+
+// links returns the pairs of nodes that p holds together; a current source holds nothing.
+func (p part) links() [][2]string {
+	switch p.kind {
+	case currentSource, transconductance, currentAmplifier, noiseCurrent:
+		return nil
+	case transformer:
+		return [][2]string{{p.from, p.to}, {p.plus, p.minus}}
+	}
+	return [][2]string{{p.from, p.to}}
+}
+
+// nodes returns the names of all nodes that p touches or listens to.
+func (p part) nodes() []string {
+	if p.plus == "" {
+		return []string{p.from, p.to}
+	}
+	return []string{p.from, p.to, p.plus, p.minus}
 }
 
 type coupling struct {

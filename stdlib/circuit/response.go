@@ -48,13 +48,17 @@ func (n Network) SweepBetween(node, against string, low, high units.Frequency) (
 	if err != nil {
 		return Response{}, err
 	}
-	r := Response{label: n.title, scale: 1 / n.relative()}
+	return p.response(output, low, high, 1/n.relative())
+}
+
+// response sweeps what the output vector reads.
+func (p *plan) response(output []float64, low, high units.Frequency, scale float64) (Response, error) {
+	r := Response{label: p.network.title, scale: scale}
 	r.curve = kernel.Transfer(p.system, output, low.Angular().SI(), high.Angular().SI())
 	r.points, r.values = sample(r.curve, low.SI(), high.SI())
 	for i, v := range r.values {
 		if cmplx.IsNaN(v) || cmplx.IsInf(v) {
-			return Response{}, fmt.Errorf("network %q: %w at %v: parts without resistance leave a current or voltage undetermined\nhint: give coils and sources their resistance",
-				n.title, ErrSingular, units.Frequency(r.points[i]))
+			return Response{}, p.network.undetermined(units.Frequency(r.points[i]))
 		}
 	}
 	return r, nil

@@ -2,7 +2,6 @@ package circuit
 
 import (
 	"math"
-	"math/cmplx"
 
 	"lode/stdlib/circuit/internal/kernel"
 )
@@ -63,7 +62,7 @@ func (s *sampler) fill(a float64, va complex128, b float64, vb complex128, depth
 	s.fill(middle, v, b, vb, depth-1)
 }
 
-func decibels(v complex128) float64 { return 20 * math.Log10(cmplx.Abs(v)) }
+func decibels(v complex128) float64 { return kernel.Decibels(v) }
 
 // seeds returns the frequencies of the curve's narrow poles within the range, where known.
 func seeds(curve kernel.Curve, low, high float64) []float64 {

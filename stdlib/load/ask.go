@@ -50,7 +50,7 @@ func (l Line) Impedance(f units.Frequency) (units.Impedance, error) {
 	if l.err != nil {
 		return 0, l.err
 	}
-	return l.before.Impedance(l.node, f)
+	return l.before.ImpedanceAt(l.node, f)
 }
 
 // Network returns the chain as a circuit. The coil is the part "coil" from "coil hot" to ground.

@@ -57,3 +57,8 @@ func Transfer(s *System, output []float64, low, high float64) Curve {
 	}
 	return poles
 }
+
+// Decibels returns 20·log10|v|, -∞ for zero.
+func Decibels(v complex128) float64 {
+	return 10 / math.Ln10 * math.Log(real(v)*real(v)+imag(v)*imag(v))
+}

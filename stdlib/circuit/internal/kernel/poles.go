@@ -25,9 +25,38 @@ import (
 // Poles is the transfer from the sources of a System to one output.
 type Poles struct {
 	shift    float64
-	constant complex128
+	constant float64
 	value    []complex128 // λ
 	residue  []complex128
+	sections []section
+}
+
+// section is a real pole or a pair of conjugate ones. With t = σ/shift = -1 + jx it is
+// (n0 + n1·t) / (d0 - d2·x² + j·d1·x).
+type section struct{ n0, n1, d0, d1, d2 float64 }
+
+// single is the section of a real λ with residue r.
+func single(v, r float64) section { return section{n0: r, d0: 1 - v, d1: v} }
+
+// double is the section of λ and its conjugate.
+func double(v, r complex128) section {
+	square := real(v)*real(v) + imag(v)*imag(v)
+	return section{
+		n0: 2 * real(r), n1: 2 * (real(r)*real(v) + imag(r)*imag(v)),
+		d0: (1-real(v))*(1-real(v)) + imag(v)*imag(v), d1: 2 * (real(v) - square), d2: square,
+	}
+}
+
+// cut makes the sections.
+func (p *Poles) cut() {
+	for k, v := range p.value {
+		switch {
+		case imag(v) == 0:
+			p.sections = append(p.sections, single(real(v), real(p.residue[k])))
+		case imag(v) > 0:
+			p.sections = append(p.sections, double(v, p.residue[k]))
+		}
+	}
 }
 
 // Reduce returns the transfer to the output that c reads, or false where that fails.
@@ -39,7 +68,7 @@ func Reduce(s *System, d *Direct, c []float64, shift float64) (*Poles, bool) {
 	x, y := make([]complex128, n), make([]complex128, n)
 	d.Solve(s.B, x)
 	d.SolveTransposed(c, y)
-	p := &Poles{shift: shift, constant: dot(c, x), value: make([]complex128, m), residue: make([]complex128, m)}
+	p := &Poles{shift: shift, constant: real(dot(c, x)), value: make([]complex128, m), residue: make([]complex128, m)}
 	if m == 0 {
 		return p, true
 	}
@@ -47,7 +76,11 @@ func Reduce(s *System, d *Direct, c []float64, shift float64) (*Poles, bool) {
 	for k, at := range s.Stores {
 		right[k], left[k] = across(x, at), across(y, at)
 	}
-	return p, p.diagonalise(timesD(d.transfers(), s.D, m), timesD(left, s.D, m), right, shift)
+	if !p.diagonalise(timesD(d.transfers(), s.D, m), timesD(left, s.D, m), right, shift) {
+		return nil, false
+	}
+	p.cut()
+	return p, true
 }
 
 // transfers returns BᵀA0⁻¹B.
@@ -110,12 +143,16 @@ func solveSmall(v *mat.CDense, r []float64) ([]complex128, bool) {
 
 // At returns the transfer at the angular frequency omega.
 func (p *Poles) At(omega float64) complex128 {
-	t := complex(-1, omega/p.shift)
-	sum := p.constant
-	for k, v := range p.value {
-		sum -= t * p.residue[k] * reciprocal(1+t*v)
+	x := omega / p.shift
+	var re, im float64
+	for _, s := range p.sections {
+		dr, di := s.d0-s.d2*x*x, s.d1*x
+		nr, ni := s.n0-s.n1, s.n1*x
+		scale := 1 / (dr*dr + di*di)
+		re += (nr*dr + ni*di) * scale
+		im += (ni*dr - nr*di) * scale
 	}
-	return sum
+	return complex(p.constant+re+x*im, im-x*re)
 }
 
 // Frequencies returns the magnitudes in rad/s and the quality factors |p|/(-2·Re p) of the

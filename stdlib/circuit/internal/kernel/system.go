@@ -63,6 +63,32 @@ func (s *System) Branch(r int, at Pair, ohms float64) {
 	s.Add(r, r, -ohms/Scale)
 }
 
+// Transformer gives unknown r, the current into the secondary's first end, to an ideal
+// transformer with the secondary's voltage ratio times the primary's.
+func (s *System) Transformer(r int, secondary, primary Pair, ratio float64) {
+	s.Branch(r, secondary, 0)
+	s.Listen(r, primary, -ratio)
+	s.Add(primary.P, r, -ratio)
+	s.Add(primary.Q, r, ratio)
+}
+
+// Listen adds gain times the voltage between two nodes to the left side of branch r.
+func (s *System) Listen(r int, ear Pair, gain float64) {
+	s.Add(r, ear.P, gain)
+	s.Add(r, ear.Q, -gain)
+}
+
+// Transconduct makes a current of siemens times the voltage at ear flow from at.P to at.Q.
+func (s *System) Transconduct(at, ear Pair, siemens float64) {
+	for _, end := range []struct {
+		node int
+		sign float64
+	}{{at.P, 1}, {at.Q, -1}} {
+		s.Add(end.node, ear.P, end.sign*siemens*Scale)
+		s.Add(end.node, ear.Q, -end.sign*siemens*Scale)
+	}
+}
+
 // Capacitor makes store k a capacitance in farad between two nodes.
 func (s *System) Capacitor(k int, at Pair, farad float64) {
 	s.Stores[k] = at
