@@ -1,0 +1,129 @@
+package library
+
+import (
+	"bytes"
+	"embed"
+	"fmt"
+	"go/constant"
+	"go/token"
+	"go/types"
+	"math"
+	"strings"
+
+	"golang.org/x/tools/go/gcexportdata"
+
+	"lode/engine/dim"
+	"lode/engine/library"
+	"lode/units"
+)
+
+//go:embed declarations/*.export
+var declarations embed.FS
+
+// Allows reports whether notebooks may use an exported name of the package.
+func (p Package) Allows(name string) bool {
+	if p.Only == "" {
+		return token.IsExported(name)
+	}
+	for _, n := range strings.Fields(p.Only) {
+		if n == name {
+			return true
+		}
+	}
+	return false
+}
+
+// Load returns the whole library.
+func Load() (*library.Library, error) {
+	packages, err := readDeclarations()
+	if err != nil {
+		return nil, err
+	}
+	lib := &library.Library{
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Make: "Make", Difference: "TemperatureDifference",
+		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
+	}
+	lib.Quantities = quantities(lib.Quantity)
+	lib.Units = unitsInScope(lib.Quantity)
+	return lib, nil
+}
+
+// readDeclarations decodes the embedded declarations of every package.
+func readDeclarations() (map[string]*types.Package, error) {
+	imports, packages := map[string]*types.Package{}, map[string]*types.Package{}
+	for _, entry := range Catalogue() {
+		data, err := declarations.ReadFile("declarations/" + strings.ReplaceAll(entry.Path, "/", "-") + ".export")
+		if err != nil {
+			return nil, err
+		}
+		p, err := gcexportdata.Read(bytes.NewReader(data), token.NewFileSet(), imports, entry.Path)
+		if err != nil {
+			return nil, fmt.Errorf("declarations of %s: %w", entry.Path, err)
+		}
+		packages[p.Name()] = restricted(p, entry)
+	}
+	return packages, nil
+}
+
+// restricted returns p with only the names that notebooks may use.
+func restricted(p *types.Package, entry Package) *types.Package {
+	if entry.Only == "" {
+		return p
+	}
+	r := types.NewPackage(p.Path(), p.Name())
+	for _, name := range p.Scope().Names() {
+		if entry.Allows(name) {
+			r.Scope().Insert(p.Scope().Lookup(name))
+		}
+	}
+	r.MarkComplete()
+	return r
+}
+
+func unitText(v dim.Vector) string {
+	if text := units.Dimension(v).UnitText(); text != "" {
+		return text
+	}
+	return "number"
+}
+
+// reactive lists the kinds that carry one angle less than their SI dimension: the angular
+// frequency stands beside them wherever they meet a frequency (X = ωL, B = ωC).
+var reactive = map[string]bool{"Inductance": true, "Capacitance": true, "InductancePerLength": true, "CapacitancePerLength": true}
+
+func quantities(p *types.Package) []library.Quantity {
+	var all []library.Quantity
+	for _, k := range units.Kinds() {
+		q := library.Quantity{Type: p.Scope().Lookup(k.Type).Type().(*types.Named), Name: k.Name, Vector: dim.Vector(k.Dim)}
+		switch k.Form {
+		case "point":
+			q.Form = library.Point
+		case "log":
+			q.Form = library.Log
+		}
+		if reactive[k.Type] {
+			q.Vector = q.Vector.Over(dim.Turn(1))
+		}
+		all = append(all, q)
+	}
+	return all
+}
+
+// unitsInScope returns the constants that cells may use without a package.
+func unitsInScope(p *types.Package) map[string]library.Unit {
+	all := map[string]library.Unit{"degC": {Symbol: "degC", Call: "Celsius"}, "percent": {Symbol: "percent", Type: types.Typ[types.UntypedFloat], Value: exact(0.01)}}
+	for _, u := range units.Units() {
+		for _, s := range u.Symbols() {
+			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor)}
+		}
+	}
+	return all
+}
+
+// exact returns the decimal number that f was written as, so that 10*mm is exactly 0.01.
+func exact(f float64) constant.Value {
+	if f == math.Trunc(f) && math.Abs(f) < 1e15 {
+		return constant.MakeInt64(int64(f))
+	}
+	return constant.MakeFromLiteral(fmt.Sprint(f), token.FLOAT, 0)
+}

@@ -1,0 +1,354 @@
+package check
+
+import (
+	"fmt"
+	"go/ast"
+	"go/constant"
+	"go/token"
+	"go/types"
+
+	"lode/engine/dim"
+	"lode/engine/library"
+)
+
+// This file holds the arithmetic of dimensions.
+
+func (c *checker) binary(e *ast.BinaryExpr) Typed {
+	x, y := c.operand(e.X), c.operand(e.Y)
+	if x.Mode == Invalid || y.Mode == Invalid {
+		return Typed{}
+	}
+	if x.Mode == Scale || y.Mode == Scale {
+		return c.onScale(e, x, y)
+	}
+	if x.Mode == Type || y.Mode == Type {
+		return c.report(e, "no-value", "a type is no operand", c.text(e), "two values", "")
+	}
+	return c.combine(e, e.Op, e.X, e.Y, x, y)
+}
+
+// operand reads one side, leaving a unit of a point scale to onScale.
+func (c *checker) operand(e ast.Expr) Typed {
+	if x := c.expr(e); x.Mode == Scale {
+		return x
+	} else {
+		return c.settled(e, x)
+	}
+}
+
+// onScale reads a number times a unit of a point scale: the point itself.
+func (c *checker) onScale(e *ast.BinaryExpr, x, y Typed) Typed {
+	n := x
+	if x.Mode == Scale {
+		n = y
+	}
+	unit := c.scaleName(e)
+	if e.Op != token.MUL || n.Mode != Value || !c.World.number(n.Type) {
+		return c.report(e, "scale", c.text(e)+": "+unit+" goes with a number", c.text(e), "a number times "+unit+", such as 20*"+unit, "")
+	}
+	fn := c.Lib.Quantity.Scope().Lookup(c.Lib.Units[unit].Call).(*types.Func)
+	c.Imports[c.Lib.Quantity.Name()] = true
+	return Typed{Mode: Value, Type: fn.Signature().Results().At(0).Type()}
+}
+
+func (c *checker) scaleName(e *ast.BinaryExpr) string {
+	for _, side := range []ast.Expr{e.X, e.Y} {
+		if id, ok := ast.Unparen(side).(*ast.Ident); ok && c.Lib.Units[id.Name].Call != "" {
+			return id.Name
+		}
+	}
+	return ""
+}
+
+// combine gives the type of x op y; e is the whole for messages.
+func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	qx, isX := c.World.Quantity(x.Type)
+	qy, isY := c.World.Quantity(y.Type)
+	if !isX && !isY {
+		return c.plainBinary(e, op, ex, ey, x, y)
+	}
+	if !c.numeric(x, isX) || !c.numeric(y, isY) {
+		return c.report(e, "type", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "two quantities or numbers", "")
+	}
+	c.noteQuantities(x.Type, y.Type)
+	switch op {
+	case token.MUL, token.QUO:
+		return c.product(e, op, ex, ey, x, y, qx, qy)
+	case token.ADD, token.SUB:
+		return c.sum(e, op, ex, ey, x, y)
+	case token.EQL, token.NEQ, token.LSS, token.LEQ, token.GTR, token.GEQ:
+		if c.comparable(e, op, ex, ey, x, y) {
+			return c.compared(op, x, y)
+		}
+		return Typed{}
+	}
+	return c.report(e, "operator", fmt.Sprintf("%s: not defined for quantities", op), c.both(ex, ey, x, y), "one of * / + - and comparisons", "divide by a unit to get a plain number")
+}
+
+func (c *checker) numeric(x Typed, quantity bool) bool { return quantity || isNumber(x.Type) }
+
+func (c *checker) noteQuantities(...types.Type) { c.Imports[c.Lib.Quantity.Name()] = true }
+
+// compared folds a comparison of constants.
+func (c *checker) compared(op token.Token, x, y Typed) Typed {
+	t := Typed{Mode: Value, Type: types.Typ[types.UntypedBool]}
+	if x.Value != nil && y.Value != nil {
+		t.Value = constant.MakeBool(constant.Compare(x.Value, op, y.Value))
+	}
+	return t
+}
+
+// plainBinary leaves two operands without dimension to Go.
+func (c *checker) plainBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	if op == token.QUO && y.Value != nil && isNumber(y.Type) && constant.Sign(y.Value) == 0 && (x.Value != nil || basic(x.Type)&types.IsInteger != 0) {
+		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
+	}
+	t := c.nativeBinary(e, op, ex, ey, x, y)
+	if t.Mode == Value && isNumber(t.Type) {
+		switch op {
+		case token.MUL:
+			t.Turns = x.Turns + y.Turns
+		case token.QUO:
+			t.Turns = x.Turns - y.Turns
+		case token.ADD, token.SUB:
+			t.Turns = max(x.Turns, y.Turns)
+		}
+	}
+	return t
+}
+
+func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
+	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
+	if err := types.CheckExpr(c.Fset, c.scratch, token.NoPos, copied, info); err != nil {
+		hint := ""
+		if isNumber(x.Type) && isNumber(y.Type) {
+			hint = "convert one side, such as float64(" + c.text(ex) + ")"
+		}
+		return c.report(e, "type", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "operands of one type", hint)
+	}
+	tv := info.Types[copied]
+	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+// product multiplies or divides where at least one side is a quantity.
+func (c *checker) product(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) Typed {
+	if t, done := c.levelProduct(e, op, ex, ey, x, y, qx, qy); done {
+		return t
+	}
+	vx, vy := c.World.vector(x), c.World.vector(y)
+	v := vx.Times(vy)
+	if op == token.QUO {
+		v = vx.Over(vy)
+	}
+	t := Typed{Mode: Value, Type: c.World.ofVector(v)}
+	if v.Number() {
+		t.Turns = v.Angle()
+	}
+	if kept := keeps(op, qx, qy, v); kept != nil {
+		t.Type, t.Turns = kept, 0
+	}
+	if x.Value != nil && y.Value != nil {
+		return c.fold(e, op, t, x, y)
+	}
+	return t
+}
+
+// keeps returns the very type of a quantity that a number scales, so that an energy density
+// halved is not called a pressure, nor an angle doubled a number.
+func keeps(op token.Token, qx, qy Quantity, v dim.Vector) *types.Named {
+	switch {
+	case qx.Type != nil && qy.Type == nil && qx.Vector == v:
+		return qx.Type
+	case op == token.MUL && qy.Type != nil && qx.Type == nil && qy.Vector == v:
+		return qy.Type
+	}
+	return nil
+}
+
+func (c *checker) fold(e ast.Node, op token.Token, t, x, y Typed) Typed {
+	a, b := constant.ToFloat(x.Value), constant.ToFloat(y.Value)
+	if op == token.QUO && constant.Sign(b) == 0 {
+		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
+	}
+	t.Value = constant.BinaryOp(a, op, b)
+	return t
+}
+
+// levelProduct treats levels, which may be scaled, and points, which may not.
+func (c *checker) levelProduct(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) (Typed, bool) {
+	switch {
+	case qx.Form == library.Point || qy.Form == library.Point:
+		return c.report(e, "point", "a point on a scale cannot be scaled", c.both(ex, ey, x, y), "a difference of two", "subtract a reference temperature first"), true
+	case qx.Form == library.Log && c.World.number(y.Type):
+		return c.maybeFold(e, op, Typed{Mode: Value, Type: x.Type}, x, y), true
+	case qy.Form == library.Log && c.World.number(x.Type) && op == token.MUL:
+		return c.maybeFold(e, op, Typed{Mode: Value, Type: y.Type}, x, y), true
+	case qx.Form == library.Log && qy.Form == library.Log && op == token.QUO:
+		return c.maybeFold(e, op, Typed{Mode: Value, Type: types.Typ[types.Float64]}, x, y), true
+	case qx.Form == library.Log || qy.Form == library.Log:
+		return c.report(e, "level", "a level in dB cannot be multiplied with a quantity", c.both(ex, ey, x, y), "a ratio", "x.Ratio() turns a level into a factor"), true
+	}
+	return Typed{}, false
+}
+
+func (c *checker) maybeFold(e ast.Node, op token.Token, t, x, y Typed) Typed {
+	if x.Value != nil && y.Value != nil {
+		return c.fold(e, op, t, x, y)
+	}
+	return t
+}
+
+// sum adds or subtracts where at least one side is a quantity.
+func (c *checker) sum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	qx, _ := c.World.Quantity(x.Type)
+	qy, _ := c.World.Quantity(y.Type)
+	if qx.Form == library.Point || qy.Form == library.Point {
+		return c.pointSum(e, op, ex, ey, x, y, qx, qy)
+	}
+	if !c.comparable(e, op, ex, ey, x, y) {
+		return Typed{}
+	}
+	t := x
+	if qx.Type == nil {
+		t = y
+	}
+	t = Typed{Mode: Value, Type: t.Type}
+	return c.maybeFold(e, op, t, x, y)
+}
+
+func (c *checker) pointSum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) Typed {
+	difference := c.Lib.Quantity.Scope().Lookup(c.Lib.Difference).Type()
+	t := Typed{Mode: Value}
+	switch {
+	case op == token.SUB && qx.Form == library.Point && qy.Form == library.Point:
+		t.Type = difference
+	case qx.Form == library.Point && qy.Type != nil && types.Identical(qy.Type, difference):
+		t.Type = x.Type
+	case op == token.ADD && qy.Form == library.Point && qx.Type != nil && types.Identical(qx.Type, difference):
+		t.Type = y.Type
+	default:
+		return c.report(e, "point", fmt.Sprintf("%s: two temperatures are not added, and only a difference moves one", op), c.both(ex, ey, x, y),
+			"a temperature and a difference in kelvin", "write 5*kelvin for a difference of five degrees")
+	}
+	return t
+}
+
+// comparable reports whether two values may be added and compared, with an issue if not.
+func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) bool {
+	qx, isX := c.World.Quantity(x.Type)
+	qy, isY := c.World.Quantity(y.Type)
+	if isX && isY && qx.Form == qy.Form && qx.Vector.Same(qy.Vector) {
+		return true
+	}
+	if isZero(x) && qy.Form != library.Point || isZero(y) && qx.Form != library.Point {
+		return true
+	}
+	c.report(e, "dimension-mismatch", fmt.Sprintf("%s: the two sides have different dimensions", op), c.both(ex, ey, x, y),
+		"two of the same dimension", c.mend(ex, ey, x, y))
+	return false
+}
+
+func isZero(x Typed) bool { return x.Value != nil && isNumber(x.Type) && constant.Sign(x.Value) == 0 }
+
+// both describes two operands by source text and dimension.
+func (c *checker) both(ex, ey ast.Expr, x, y Typed) string {
+	return c.one(ex, x) + " and " + c.one(ey, y)
+}
+
+func (c *checker) one(e ast.Expr, x Typed) string {
+	return c.text(e) + ", " + c.World.describe(x.Type)
+}
+
+// mend suggests what would make two dimensions agree.
+func (c *checker) mend(ex, ey ast.Expr, x, y Typed) string {
+	vx, vy := c.World.vector(x), c.World.vector(y)
+	qx, isX := c.World.Quantity(x.Type)
+	qy, isY := c.World.Quantity(y.Type)
+	switch {
+	case isX && isY && (qx.Form != library.Linear || qy.Form != library.Linear):
+		return "a level, a point on a scale and an ordinary quantity do not mix"
+	case vx.Visible().Over(vy.Visible()).Number():
+		return "one is an angular frequency: ω = 2π·f"
+	case !isX || !isY:
+		return "a plain number has no unit: give it one, or divide the quantity by a unit such as " + c.someUnit(x, y)
+	case vx.Times(vy).Number():
+		return "one looks like the inverse of the other: 1/(" + c.text(ey) + ") has the dimension of the left side"
+	}
+	factor := vx.Over(vy)
+	if q, ok := c.World.primary(factor); ok {
+		return fmt.Sprintf("the right side times %s %s would have the dimension of the left side", articled(q.Name), "("+c.Lib.UnitText(q.Vector.Visible())+")")
+	}
+	if q, ok := c.World.primary(factor.Inverse()); ok {
+		return fmt.Sprintf("the right side divided by %s %s would have the dimension of the left side", articled(q.Name), "("+c.Lib.UnitText(q.Vector.Visible())+")")
+	}
+	return ""
+}
+
+func articled(name string) string {
+	switch name[0] {
+	case 'a', 'e', 'i', 'o', 'u':
+		return "an " + name
+	}
+	return "a " + name
+}
+
+// someUnit names a unit of the quantity among x and y.
+func (c *checker) someUnit(x, y Typed) string {
+	for _, t := range []Typed{x, y} {
+		if q, ok := c.World.Quantity(t.Type); ok {
+			return c.unitOf(q)
+		}
+	}
+	return ""
+}
+
+// unitOf returns a unit symbol in scope of a quantity's type, the one nearest to SI.
+func (c *checker) unitOf(q Quantity) string {
+	best := ""
+	for symbol, u := range c.Lib.Units {
+		if u.Type == nil || q.Base == nil || !types.Identical(u.Type, q.Base) {
+			continue
+		}
+		if constant.Compare(u.Value, token.EQL, constant.MakeInt64(1)) && (best == "" || symbol < best) {
+			best = symbol
+		}
+	}
+	if best == "" {
+		return c.Lib.UnitText(q.Vector.Visible())
+	}
+	return best
+}
+
+func (c *checker) unary(e *ast.UnaryExpr) Typed {
+	x := c.value(e.X)
+	q, ok := c.World.Quantity(x.Type)
+	switch {
+	case x.Mode == Invalid:
+		return x
+	case e.Op == token.ARROW:
+		return c.report(e, "not-available", "channels are not available in notebooks", c.text(e), "ordinary values and calls", "")
+	case ok && q.Form == library.Point && e.Op == token.SUB:
+		return c.report(e, "point", "a point on a scale has no negative", c.one(e.X, x), "a number in front of the unit, such as (-5)*degC", "")
+	case ok && (e.Op == token.SUB || e.Op == token.ADD):
+		if x.Value != nil {
+			x.Value = constant.UnaryOp(e.Op, x.Value, 0)
+		}
+		return Typed{Mode: Value, Type: x.Type, Value: x.Value}
+	}
+	turns := x.Turns
+	t := c.native(e, &ast.UnaryExpr{OpPos: e.OpPos, Op: e.Op, X: c.addressed(e, x)})
+	t.Turns = turns
+	return t
+}
+
+// addressed gives & something it may point to: a composite literal or a variable.
+func (c *checker) addressed(e *ast.UnaryExpr, x Typed) ast.Expr {
+	if _, ok := ast.Unparen(e.X).(*ast.CallExpr); ok && e.Op == token.AND {
+		c.report(e, "type", "&: a call's result has no address", c.text(e.X), "a variable or a literal", "assign it to a name first")
+	}
+	return c.placeholder(e.X, x)
+}
+
+// textOf returns the source of an expression or statement.
+func (c *checker) textOf(n ast.Node) string { return c.text(n) }

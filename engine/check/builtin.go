@@ -1,0 +1,203 @@
+package check
+
+import (
+	"fmt"
+	"go/ast"
+	"go/constant"
+	"go/types"
+
+	"lode/engine/dim"
+	"lode/engine/library"
+)
+
+// This file holds the functions that are in scope without a package: Go's own, and the
+// mathematics that knows dimensions.
+
+// rule tells the dimension of a function's result from that of its first argument.
+type rule func(c *checker, e *ast.CallExpr, args []Typed) Typed
+
+type mathFunction struct {
+	name string // in package math
+	args int    // -1 for any number, at least one
+	rule rule
+}
+
+// functions are the mathematics by their names in notebooks.
+var functions = map[string]mathFunction{
+	"sqrt": {"Sqrt", 1, (*checker).root}, "cbrt": {"Cbrt", 1, (*checker).root}, "abs": {"Abs", 1, (*checker).same}, "pow": {"Pow", 2, (*checker).power},
+	"hypot": {"Hypot", 2, (*checker).same}, "round": {"Round", 1, (*checker).pure}, "floor": {"Floor", 1, (*checker).pure}, "ceil": {"Ceil", 1, (*checker).pure},
+	"exp": {"Exp", 1, (*checker).pure}, "log": {"Log", 1, (*checker).pure}, "log10": {"Log10", 1, (*checker).pure}, "log2": {"Log2", 1, (*checker).pure},
+	"sin": {"Sin", 1, (*checker).pure}, "cos": {"Cos", 1, (*checker).pure}, "tan": {"Tan", 1, (*checker).pure}, "asin": {"Asin", 1, (*checker).pure}, "acos": {"Acos", 1, (*checker).pure},
+	"atan": {"Atan", 1, (*checker).pure}, "tanh": {"Tanh", 1, (*checker).pure}, "atan2": {"Atan2", 2, (*checker).ratio},
+	"min": {"Min", -1, (*checker).same}, "max": {"Max", -1, (*checker).same},
+}
+
+// MathName returns the name in package math of one of the functions in scope.
+func MathName(name string) string { return functions[name].name }
+
+func (c *checker) function(e *ast.CallExpr, name string) Typed {
+	f := functions[name]
+	args, ok := c.args(e)
+	if !ok {
+		return Typed{}
+	}
+	if len(args) != f.args && (f.args >= 0 || len(args) == 0) {
+		return c.report(e, "argument-count", name+": the number of arguments does not fit", fmt.Sprint(len(args)), fmt.Sprint(max(f.args, 1)), "")
+	}
+	for i, x := range args {
+		if _, isQuantity := c.World.Quantity(x.Type); x.Mode != Value || !isQuantity && !isNumber(x.Type) {
+			return c.report(e.Args[i], "type", name+": takes numbers and quantities", c.one(e.Args[i], x), "a number or a quantity", "")
+		}
+	}
+	c.Imports["math"] = true
+	return f.rule(c, e, args)
+}
+
+// root halves (or takes a third of) the dimension.
+func (c *checker) root(e *ast.CallExpr, args []Typed) Typed {
+	name := ast.Unparen(e.Fun).(*ast.Ident).Name
+	if bad := c.refuseForms(e, args[0]); bad {
+		return Typed{}
+	}
+	v, ok := c.World.vector(args[0]).Power(1)
+	if name == "cbrt" {
+		v, ok = c.World.vector(args[0]).Third()
+	}
+	if !ok {
+		return c.report(e, "no-root", name+": the dimension has no such root", c.one(e.Args[0], args[0]), "a dimension whose exponents divide", "")
+	}
+	return c.ofVector(v)
+}
+
+func (c *checker) ofVector(v dim.Vector) Typed {
+	t := Typed{Mode: Value, Type: c.World.ofVector(v)}
+	if v.Number() {
+		t.Turns = v.Angle()
+	}
+	return t
+}
+
+// power multiplies the dimension by a constant exponent.
+func (c *checker) power(e *ast.CallExpr, args []Typed) Typed {
+	if _, isQuantity := c.World.Quantity(args[1].Type); isQuantity {
+		return c.report(e.Args[1], "exponent", "pow: the exponent has a unit", c.one(e.Args[1], args[1]), "a plain number", "")
+	}
+	v := c.World.vector(args[0])
+	if v.Number() {
+		return c.ofVector(dim.Vector{})
+	}
+	if c.refuseForms(e, args[0]) {
+		return Typed{}
+	}
+	if args[1].Value == nil {
+		return c.report(e.Args[1], "exponent", "pow: the exponent of a quantity has to be constant", c.text(e.Args[1]), "a constant such as 2 or 0.5", "the dimension has to be known before anything runs")
+	}
+	halves, exact := constant.Int64Val(constant.ToInt(constant.BinaryOp(constant.ToFloat(args[1].Value), mulToken, constant.MakeInt64(2))))
+	w, ok := v.Power(int(halves))
+	if !exact || !ok || halves > 40 || halves < -40 {
+		return c.report(e.Args[1], "exponent", "pow: the exponent gives no dimension", c.text(e.Args[1]), "a multiple of one half that leaves exponents in halves", "")
+	}
+	return c.ofVector(w)
+}
+
+// same wants arguments of one dimension and returns it.
+func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
+	t := Typed{Mode: Value, Type: args[0].Type, Turns: args[0].Turns}
+	for i := 1; i < len(args); i++ {
+		_, isX := c.World.Quantity(t.Type)
+		_, isY := c.World.Quantity(args[i].Type)
+		if !isX && !isY {
+			t = c.plainBinary(e, addToken, e.Args[0], e.Args[i], Typed{Mode: Value, Type: t.Type}, Typed{Mode: Value, Type: args[i].Type})
+		} else if !c.sameForm(t, args[i]) && !c.comparable(e, addToken, e.Args[0], e.Args[i], t, args[i]) {
+			return Typed{}
+		}
+		if isY && !isX {
+			t.Type = args[i].Type
+		}
+	}
+	t.Type = types.Default(t.Type)
+	t.Value = nil
+	return t
+}
+
+// sameForm lets two points of one scale be compared.
+func (c *checker) sameForm(x, y Typed) bool {
+	return x.Type != nil && y.Type != nil && types.Identical(x.Type, y.Type)
+}
+
+// ratio wants two arguments of one dimension and returns a number.
+func (c *checker) ratio(e *ast.CallExpr, args []Typed) Typed {
+	if t := c.same(e, args); t.Mode == Invalid {
+		return t
+	}
+	return Typed{Mode: Value, Type: types.Typ[types.Float64]}
+}
+
+// pure wants a plain number (an angle is one) and returns one.
+func (c *checker) pure(e *ast.CallExpr, args []Typed) Typed {
+	q, isQuantity := c.World.Quantity(args[0].Type)
+	if isQuantity && (!q.Vector.Number() || q.Form == library.Log) {
+		hint := "divide by a unit first: " + c.text(e.Args[0]) + "/" + c.unitOf(q)
+		return c.report(e.Args[0], "unit-left", c.text(e.Fun)+": takes a plain number", c.one(e.Args[0], args[0]), "a plain number", hint)
+	}
+	return Typed{Mode: Value, Type: types.Typ[types.Float64]}
+}
+
+func (c *checker) refuseForms(e *ast.CallExpr, x Typed) bool {
+	if q, ok := c.World.Quantity(x.Type); ok && q.Form != library.Linear {
+		c.report(e.Args[0], "level", c.text(e.Fun)+": takes no level and no point on a scale", c.one(e.Args[0], x), "an ordinary quantity", "")
+		return true
+	}
+	return false
+}
+
+// builtin reads a call of one of Go's own functions.
+func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
+	args, ok := c.args(e)
+	if !ok {
+		return Typed{}
+	}
+	switch name {
+	case "append":
+		return c.appendCall(e, args)
+	case "panic":
+		if len(args) == 1 {
+			c.assign(e.Args[0], args[0], types.NewInterfaceType(nil, nil), "panic")
+		}
+	case "delete":
+		if len(args) == 2 {
+			if m, ok := args[0].Type.Underlying().(*types.Map); ok && !c.assign(e.Args[1], args[1], m.Key(), "the key") {
+				return Typed{}
+			}
+		}
+	}
+	copied := &ast.CallExpr{Fun: e.Fun, Lparen: e.Lparen, Ellipsis: e.Ellipsis, Rparen: e.Rparen}
+	for i, a := range e.Args {
+		copied.Args = append(copied.Args, c.placeholder(a, args[i]))
+	}
+	t := c.native(e, copied)
+	if t.Value != nil && name == "len" {
+		t.Value = nil
+	}
+	return t
+}
+
+func (c *checker) appendCall(e *ast.CallExpr, args []Typed) Typed {
+	if len(args) == 0 || args[0].Mode != Value {
+		return c.report(e, "argument-count", "append: takes a slice and values", fmt.Sprint(len(args)), "at least 1", "")
+	}
+	s, ok := args[0].Type.Underlying().(*types.Slice)
+	if !ok {
+		return c.report(e.Args[0], "type", "append: the first argument is no slice", c.one(e.Args[0], args[0]), "a slice", "")
+	}
+	for i := 1; i < len(args); i++ {
+		want := s.Elem()
+		if e.Ellipsis.IsValid() {
+			want = s
+		}
+		if !c.assign(e.Args[i], args[i], want, "an element of "+c.text(e.Args[0])) {
+			return Typed{}
+		}
+	}
+	return Typed{Mode: Value, Type: args[0].Type}
+}

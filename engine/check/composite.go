@@ -1,0 +1,168 @@
+package check
+
+import (
+	"fmt"
+	"go/ast"
+	"go/token"
+	"go/types"
+	"strings"
+)
+
+const (
+	mulToken = token.MUL
+	addToken = token.ADD
+)
+
+// composite reads a composite literal; elided is the type it has where none is written.
+func (c *checker) composite(e *ast.CompositeLit, elided types.Type) Typed {
+	t := elided
+	if e.Type != nil {
+		x := c.compositeType(e)
+		if x.Mode != Type {
+			return c.refuseLiteral(e, x)
+		}
+		t = x.Type
+	}
+	if t == nil {
+		return c.report(e, "type", "this literal has no type", c.text(e), "a type in front of the braces", "")
+	}
+	c.elements(e, t)
+	return Typed{Mode: Value, Type: t}
+}
+
+func (c *checker) refuseLiteral(e *ast.CompositeLit, x Typed) Typed {
+	if x.Mode == Invalid {
+		return x
+	}
+	return c.report(e.Type, "type", c.text(e.Type)+": is no type", c.text(e.Type), "a type", "")
+}
+
+// compositeType reads the type of a literal; [...]T counts the elements.
+func (c *checker) compositeType(e *ast.CompositeLit) Typed {
+	if a, ok := e.Type.(*ast.ArrayType); ok {
+		if _, ok := a.Len.(*ast.Ellipsis); ok {
+			elem := c.expr(a.Elt)
+			if elem.Mode != Type {
+				return elem
+			}
+			return Typed{Mode: Type, Type: types.NewArray(elem.Type, int64(len(e.Elts)))}
+		}
+	}
+	return c.expr(e.Type)
+}
+
+func (c *checker) elements(e *ast.CompositeLit, t types.Type) {
+	elem := t
+	if p, ok := t.(*types.Pointer); ok && e.Type == nil {
+		elem = p.Elem()
+	}
+	switch u := elem.Underlying().(type) {
+	case *types.Struct:
+		c.fields(e, elem, u)
+	case *types.Map:
+		c.pairs(e, u.Key(), u.Elem())
+	case *types.Slice:
+		c.pairs(e, nil, u.Elem())
+	case *types.Array:
+		c.pairs(e, nil, u.Elem())
+	default:
+		c.report(e, "type", c.World.describe(t)+": has no literal with braces", c.text(e), "a struct, slice, array or map type", "")
+	}
+}
+
+func (c *checker) pairs(e *ast.CompositeLit, key, elem types.Type) {
+	for _, el := range e.Elts {
+		value := el
+		if kv, ok := el.(*ast.KeyValueExpr); ok {
+			value = kv.Value
+			if key != nil {
+				c.assign(kv.Key, c.element(kv.Key, key), key, "the key")
+			} else {
+				c.value(kv.Key)
+			}
+		}
+		c.assign(value, c.element(value, elem), elem, "the element")
+	}
+}
+
+// element reads a part of a literal, whose type may be left out if it is one itself.
+func (c *checker) element(e ast.Expr, t types.Type) Typed {
+	if lit, ok := e.(*ast.CompositeLit); ok && lit.Type == nil {
+		x := c.composite(lit, t)
+		c.Exprs[e] = x
+		return x
+	}
+	return c.value(e)
+}
+
+func (c *checker) fields(e *ast.CompositeLit, t types.Type, s *types.Struct) {
+	if len(e.Elts) == 0 {
+		return
+	}
+	if _, keyed := e.Elts[0].(*ast.KeyValueExpr); !keyed {
+		c.positional(e, t, s)
+		return
+	}
+	seen := map[string]bool{}
+	for _, el := range e.Elts {
+		kv, ok := el.(*ast.KeyValueExpr)
+		if !ok {
+			c.report(el, "type", "fields with and without names are mixed", c.text(el), "Name: value", "")
+			continue
+		}
+		c.field(kv, t, s, seen)
+	}
+}
+
+func (c *checker) field(kv *ast.KeyValueExpr, t types.Type, s *types.Struct, seen map[string]bool) {
+	id, ok := kv.Key.(*ast.Ident)
+	if !ok {
+		c.report(kv.Key, "type", "a field's name is wanted", c.text(kv.Key), "Name: value", "")
+		return
+	}
+	f := findField(s, id.Name, c.own(t))
+	if f == nil {
+		c.report(id, "unknown-member", fmt.Sprintf("%s: no such field of %s", id.Name, c.World.describe(t)), id.Name, "one of "+strings.Join(fieldNames(s, c.own(t)), ", "),
+			didYouMean(id.Name, fieldNames(s, c.own(t))))
+		c.value(kv.Value)
+		return
+	}
+	if seen[id.Name] {
+		c.report(id, "defined-twice", id.Name+": the field is given twice", id.Name, "each field once", "")
+	}
+	seen[id.Name] = true
+	c.assign(kv.Value, c.element(kv.Value, f.Type()), f.Type(), "field "+id.Name)
+}
+
+func (c *checker) positional(e *ast.CompositeLit, t types.Type, s *types.Struct) {
+	if s.NumFields() != len(e.Elts) {
+		c.report(e, "value-count", c.World.describe(t)+": the number of values does not fit", fmt.Sprint(len(e.Elts)), fmt.Sprint(s.NumFields()), "name the fields: Name: value")
+		return
+	}
+	for i, el := range e.Elts {
+		if !s.Field(i).Exported() && !c.own(t) {
+			c.report(el, "unknown-member", c.World.describe(t)+": has fields that cannot be set", c.text(el), "a function of the package that makes one", "")
+			return
+		}
+		c.assign(el, c.element(el, s.Field(i).Type()), s.Field(i).Type(), "field "+s.Field(i).Name())
+	}
+}
+
+func findField(s *types.Struct, name string, own bool) *types.Var {
+	for f := range s.Fields() {
+		if f.Name() == name && (f.Exported() || own) {
+			return f
+		}
+	}
+	return nil
+}
+
+func fieldNames(s *types.Struct, own bool) []string {
+	var names []string
+	for f := range s.Fields() {
+		if f.Exported() || own {
+			names = append(names, f.Name())
+		}
+	}
+	return names
+}

@@ -1,0 +1,288 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"go/ast"
+	"go/constant"
+	"go/token"
+	"go/types"
+	"regexp"
+	"strings"
+)
+
+// expr reads an expression that may have any number of values.
+func (c *checker) expr(e ast.Expr) Typed {
+	x := c.read(e)
+	c.Exprs[e] = x
+	return x
+}
+
+func (c *checker) read(e ast.Expr) Typed {
+	switch e := e.(type) {
+	case *ast.Ident:
+		return c.ident(e)
+	case *ast.ParenExpr:
+		return c.expr(e.X)
+	case *ast.BinaryExpr:
+		return c.binary(e)
+	case *ast.UnaryExpr:
+		return c.unary(e)
+	case *ast.CallExpr:
+		return c.call(e)
+	case *ast.SelectorExpr:
+		return c.selector(e)
+	case *ast.CompositeLit:
+		return c.composite(e, nil)
+	case *ast.FuncLit:
+		return c.funcLit(e)
+	case *ast.BasicLit:
+		return c.native(e, e)
+	case *ast.ArrayType, *ast.MapType, *ast.StructType, *ast.FuncType, *ast.InterfaceType, *ast.Ellipsis, *ast.ChanType:
+		return c.typeExpr(e)
+	}
+	return c.plain(e)
+}
+
+// plain reads the expressions whose operands go/types can judge by their types alone.
+func (c *checker) plain(e ast.Expr) Typed {
+	parts := []Typed{}
+	part := func(e ast.Expr) ast.Expr {
+		if e == nil {
+			return nil
+		}
+		x := c.value(e)
+		if x.Mode == Type {
+			x.Mode = Type
+		}
+		parts = append(parts, x)
+		return c.placeholder(e, x)
+	}
+	var copied ast.Expr
+	switch e := e.(type) {
+	case *ast.IndexExpr:
+		copied = &ast.IndexExpr{X: part(e.X), Lbrack: e.Lbrack, Index: part(e.Index), Rbrack: e.Rbrack}
+	case *ast.SliceExpr:
+		copied = &ast.SliceExpr{X: part(e.X), Lbrack: e.Lbrack, Low: part(e.Low), High: part(e.High), Max: part(e.Max), Slice3: e.Slice3, Rbrack: e.Rbrack}
+	case *ast.StarExpr:
+		copied = &ast.StarExpr{Star: e.Star, X: part(e.X)}
+	case *ast.TypeAssertExpr:
+		if e.Type == nil {
+			return c.report(e, "syntax", "syntax: .(type) belongs in a switch", c.text(e), "a type in the parentheses", "")
+		}
+		copied = &ast.TypeAssertExpr{X: part(e.X), Lparen: e.Lparen, Type: part(e.Type), Rparen: e.Rparen}
+	default:
+		return c.report(e, "not-available", "this form is not available in notebooks", c.text(e), "ordinary values and calls", "")
+	}
+	for _, x := range parts {
+		if x.Mode == Invalid {
+			return Typed{}
+		}
+	}
+	if index, ok := e.(*ast.IndexExpr); ok {
+		c.mapKey(index, parts[0])
+	}
+	return c.native(e, copied)
+}
+
+func (c *checker) mapKey(e *ast.IndexExpr, x Typed) {
+	if m, ok := x.Type.Underlying().(*types.Map); ok {
+		c.assign(e.Index, c.Exprs[e.Index], m.Key(), "a key of this map")
+	}
+}
+
+// value reads an expression that must have one value (or be a type, which the caller
+// judges). The error result of a call with two is left to the language.
+func (c *checker) value(e ast.Expr) Typed {
+	x := c.expr(e)
+	return c.settled(e, x)
+}
+
+func (c *checker) settled(e ast.Expr, x Typed) Typed {
+	switch x.Mode {
+	case NoValue:
+		return c.report(e, "no-value", c.text(e)+": has no value", "a call without results", "a value", "put the call on a line of its own")
+	case Package:
+		return c.report(e, "no-value", c.text(e)+": is a package", "a package", "something in it, such as "+c.text(e)+"."+c.someName(c.text(e)), "")
+	case Builtin, Function:
+		return c.report(e, "no-value", c.text(e)+": has to be called", c.text(e), c.text(e)+"(...)", "")
+	case Scale:
+		return c.report(e, "scale", c.text(e)+": goes with a number", c.text(e)+" alone", "a number times "+c.text(e)+", such as 20*"+c.text(e), "")
+	}
+	tuple, ok := x.Type.(*types.Tuple)
+	if !ok {
+		return x
+	}
+	call, isCall := ast.Unparen(e).(*ast.CallExpr)
+	if !isCall || tuple.Len() != 2 || !isError(tuple.At(1).Type()) {
+		return c.report(e, "value-count", fmt.Sprintf("%s: has %d values", c.text(e), tuple.Len()), fmt.Sprint(tuple.Len()), "one value here", "assign them to names first")
+	}
+	c.Must[call] = true
+	x.Type = tuple.At(0).Type()
+	c.Exprs[e] = x
+	c.Exprs[call] = x
+	return x
+}
+
+func (c *checker) someName(pkg string) string {
+	if p := c.Lib.Packages[pkg]; p != nil && len(p.Scope().Names()) > 0 {
+		return p.Scope().Names()[0]
+	}
+	return ""
+}
+
+// placeholder returns a name that go/types finds to be what x is.
+func (c *checker) placeholder(e ast.Expr, x Typed) ast.Expr {
+	if isNil(x) {
+		return e
+	}
+	c.counter++
+	id := &ast.Ident{NamePos: e.Pos(), Name: fmt.Sprintf("ˑ%d", c.counter)}
+	var obj types.Object
+	switch {
+	case x.Mode == Type:
+		obj = types.NewTypeName(token.NoPos, c.scratch, id.Name, x.Type)
+	case x.Mode == Builtin:
+		return e
+	case x.Mode != Value || x.Type == nil:
+		obj = types.NewVar(token.NoPos, c.scratch, id.Name, types.Typ[types.Invalid])
+	case x.Value != nil:
+		obj = types.NewConst(token.NoPos, c.scratch, id.Name, x.Type, x.Value)
+	default:
+		obj = c.variable(id.Name, x)
+	}
+	c.scratch.Scope().Insert(obj)
+	return id
+}
+
+func (c *checker) variable(name string, x Typed) types.Object {
+	if sig, ok := x.Type.(*types.Signature); ok && sig.TypeParams() != nil {
+		return types.NewFunc(token.NoPos, c.scratch, name, sig)
+	}
+	return types.NewVar(token.NoPos, c.scratch, name, x.Type)
+}
+
+// native asks go/types about one expression and reports its objection at e.
+func (c *checker) native(e, copied ast.Expr) Typed {
+	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
+	if err := types.CheckExpr(c.Fset, c.scratch, token.NoPos, copied, info); err != nil {
+		return c.nativeIssue(e, err)
+	}
+	tv := info.Types[copied]
+	switch {
+	case tv.IsType():
+		return Typed{Mode: Type, Type: tv.Type}
+	case tv.IsVoid():
+		return Typed{Mode: NoValue}
+	case tv.Value != nil && tv.Value.Kind() == constant.Unknown:
+		return Typed{}
+	}
+	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+func (c *checker) nativeIssue(e ast.Expr, err error) Typed {
+	msg := err.Error()
+	var te types.Error
+	if errors.As(err, &te) {
+		msg = te.Msg
+	}
+	what, got, want := c.reword(e, msg)
+	return c.report(e, "type", what, got, want, "")
+}
+
+// reword puts a message of go/types, in which placeholders stand, into our wording.
+func (c *checker) reword(e ast.Expr, msg string) (what, got, want string) {
+	msg = placeholderText.ReplaceAllStringFunc(msg, func(string) string { return "this" })
+	msg = strings.TrimPrefix(msg, "invalid operation: ")
+	if i := strings.Index(msg, "(variable"); i > 0 {
+		msg = strings.TrimSpace(msg[:i]) + msg[strings.Index(msg, ")")+1:]
+	}
+	return c.text(e) + ": " + msg, "", ""
+}
+
+// selector reads package members, fields and methods.
+func (c *checker) selector(e *ast.SelectorExpr) Typed {
+	if id, ok := e.X.(*ast.Ident); ok {
+		if x := c.expr(id); x.Mode == Package {
+			return c.member(e, id.Name)
+		}
+	}
+	x := c.value(e.X)
+	switch {
+	case x.Mode == Invalid:
+		return x
+	case x.Mode == Type:
+		return c.report(e, "not-available", "method expressions are not available in notebooks", c.text(e), "a value in front of the point", "")
+	}
+	obj, _, _ := types.LookupFieldOrMethod(x.Type, true, c.scratch, e.Sel.Name)
+	if obj == nil {
+		return c.noMember(e, x)
+	}
+	return Typed{Mode: Value, Type: c.memberType(x, e, obj)}
+}
+
+func (c *checker) memberType(x Typed, e *ast.SelectorExpr, obj types.Object) types.Type {
+	if q, ok := c.World.Quantity(x.Type); ok && q.Base != nil && q.Base != q.Type {
+		x.Type = q.Base
+	}
+	if fn, ok := obj.(*types.Func); ok {
+		sig := fn.Signature()
+		return types.NewSignatureType(nil, nil, nil, sig.Params(), sig.Results(), sig.Variadic())
+	}
+	return obj.Type()
+}
+
+func (c *checker) noMember(e *ast.SelectorExpr, x Typed) Typed {
+	if q, ok := c.World.Quantity(x.Type); ok {
+		if q.Base != nil && q.Base != q.Type {
+			x.Type = q.Base
+			if obj, _, _ := types.LookupFieldOrMethod(q.Base, true, c.scratch, e.Sel.Name); obj != nil {
+				return Typed{Mode: Value, Type: c.memberType(x, e, obj)}
+			}
+		}
+	}
+	names := memberNames(x.Type)
+	hint := didYouMean(e.Sel.Name, names)
+	if hint == "" && len(names) > 0 {
+		hint = "there is " + strings.Join(names[:min(len(names), 8)], ", ")
+	}
+	return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s: no such field or method of %s", e.Sel.Name, c.World.describe(x.Type)), e.Sel.Name, "a field or method", hint)
+}
+
+// memberNames lists the exported fields and methods of a type, the notebook's own included.
+func memberNames(t types.Type) []string {
+	var names []string
+	set := types.NewMethodSet(types.NewPointer(t))
+	for m := range set.Methods() {
+		if m.Obj().Exported() || m.Obj().Pkg() != nil && m.Obj().Pkg().Path() == "notebook" {
+			names = append(names, m.Obj().Name())
+		}
+	}
+	if s, ok := t.Underlying().(*types.Struct); ok {
+		for f := range s.Fields() {
+			if f.Exported() || f.Pkg().Path() == "notebook" {
+				names = append(names, f.Name())
+			}
+		}
+	}
+	return names
+}
+
+// member reads a member of a library package.
+func (c *checker) member(e *ast.SelectorExpr, pkg string) Typed {
+	p := c.Lib.Packages[pkg]
+	obj := p.Scope().Lookup(e.Sel.Name)
+	if obj == nil || !obj.Exported() {
+		return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s.%s: no such name in package %s", pkg, e.Sel.Name, pkg), e.Sel.Name, "a name of package "+pkg,
+			didYouMean(e.Sel.Name, p.Scope().Names()))
+	}
+	c.Imports[pkg] = true
+	x := objectTyped(obj, 0)
+	if obj.Name() == "Pi" && pkg == "math" {
+		x.Turns = 1
+	}
+	return x
+}
+
+// placeholderText matches the names that stand in for parts typed already.
+var placeholderText = regexp.MustCompile(`ˑ\d+`)

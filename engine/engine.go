@@ -1,0 +1,78 @@
+// Package engine is the only door to the language: it opens a notebook, checks it and runs
+// it. It knows no physics; the Library that it is handed holds everything a notebook may
+// use.
+package engine
+
+import (
+	"context"
+
+	"lode/engine/book"
+	"lode/engine/check"
+	"lode/engine/issue"
+	"lode/engine/library"
+	"lode/engine/lower"
+	"lode/engine/run"
+)
+
+// Notebook is a checked notebook.
+type Notebook struct {
+	Book   book.Book
+	Issues []issue.Issue // empty if it can run
+
+	lib     *library.Library
+	program *lower.Lowered
+	used    map[string]bool
+}
+
+// Result is one thing that a run gives: a shown value, or text that was printed.
+type Result struct {
+	Cell    int    // which cell, from zero
+	Label   string // source text of the shown expression
+	Value   any
+	Printed string
+	issue.Place
+}
+
+// Open reads and checks the text of a notebook.
+func Open(lib *library.Library, file string, source []byte) *Notebook {
+	n := &Notebook{Book: book.Parse(file, source), lib: lib}
+	if problem := n.Book.Problem(); problem != nil {
+		n.Issues = []issue.Issue{*problem}
+		return n
+	}
+	program, issues := check.Check(lib, n.Book)
+	if len(issues) == 0 {
+		n.program = lower.Lower(program)
+		issues = n.program.Verify()
+	}
+	n.Issues, n.used = issues, program.Called()
+	return n
+}
+
+// Program returns the notebook as a Go program.
+func (n *Notebook) Program() string { return n.program.Source }
+
+// Called returns the full names of the library functions and methods that the cells call,
+// such as "coil.Wind" or "coil.Winding.Inductance".
+func (n *Notebook) Called() map[string]bool { return n.used }
+
+// Run runs a notebook without issues from the top and hands each result to show as it
+// comes. It returns the issue that ended the run, if one did.
+func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
+	return run.Run(ctx, n.lib, n.program, sink{n, show})
+}
+
+type sink struct {
+	n    *Notebook
+	show func(Result)
+}
+
+func (s sink) Show(spot int, value any) {
+	p := s.n.program.Spots[spot]
+	s.show(Result{Cell: p.Cell, Label: p.Text, Value: value, Place: p.Place})
+}
+
+func (s sink) Print(spot int, text string) {
+	p := s.n.program.Spots[spot]
+	s.show(Result{Cell: p.Cell, Printed: text, Place: p.Place})
+}

@@ -1,0 +1,58 @@
+// Package issue is the one form of everything that a person is told about a notebook: a
+// place, what is wrong, what was found, what is wanted, and a hint. Issues are values;
+// drawing them is somebody else's work.
+package issue
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Place is a range of one line of a notebook. Line and Column count from one, columns in
+// characters; a zero Line means the file as a whole.
+type Place struct {
+	File      string
+	Line      int
+	Column    int
+	EndColumn int
+}
+
+// String writes the place as file:line:column.
+func (p Place) String() string {
+	if p.Line == 0 {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// Issue is one message.
+type Issue struct {
+	Place
+	Code   string // short stable name, such as "dimension-mismatch"
+	What   string // subject: what is wrong
+	Got    string
+	Want   string
+	Hint   string
+	Source string // the whole source line, for a caret
+	Calls  []Place // for a failure while running: the calls that led there, innermost first
+}
+
+// Error writes the issue in lines of text without drawing.
+func (i Issue) Error() string {
+	var b strings.Builder
+	b.WriteString(i.Place.String() + ": " + i.What)
+	for _, part := range [][2]string{{"got", i.Got}, {"want", i.Want}, {"hint", i.Hint}} {
+		if part[1] != "" {
+			b.WriteString("\n  " + part[0] + ": " + part[1])
+		}
+	}
+	return b.String()
+}
+
+// Codes of the issues that concern a notebook as a whole.
+const (
+	Unreadable = "unreadable" // the file cannot be read
+	NotText    = "not-text"   // the file is not text
+	Empty      = "empty"      // nothing in the file
+	NoCells    = "no-cells"   // prose only
+)

@@ -1,0 +1,58 @@
+// Package library is what the engine is handed to work with: the packages that notebooks
+// may use, as declarations for the checker and as values for the interpreter, and the
+// dimensions of their quantities. The engine itself knows no physics and no units.
+package library
+
+import (
+	"go/constant"
+	"go/types"
+	"reflect"
+
+	"lode/engine/dim"
+)
+
+// Forms of a quantity that follow rules of their own.
+type Form int
+
+// The forms.
+const (
+	Linear Form = iota // ordinary: add, subtract, scale, multiply
+	Point              // a point on a scale: differences of two points, never their sum
+	Log                // a level: add, subtract and scale, but no products
+)
+
+// Quantity is a named float type with a dimension.
+type Quantity struct {
+	Type   *types.Named
+	Name   string // in a sentence: "resistance"
+	Vector dim.Vector
+	Form   Form
+}
+
+// Unit is a constant in scope in every cell.
+type Unit struct {
+	Symbol string
+	Type   types.Type     // a quantity's type; for Celsius-like units nil
+	Value  constant.Value // in coherent units
+	Call   string         // for a unit of a point scale: the function of the quantity package
+}
+
+// Library is everything a notebook may use.
+type Library struct {
+	Packages   map[string]*types.Package // by the name in scope
+	Symbols    map[string]map[string]reflect.Value
+	Quantities []Quantity // where two share a dimension the first one names products
+	Units      map[string]Unit
+
+	// Quantity is the package that holds the quantity types, and Make the name of its
+	// function that puts a value and six exponents in halves into a printable quantity.
+	Quantity *types.Package
+	Make     string
+	// Difference names the type that the difference of two points has.
+	Difference string
+
+	// UnitText writes the coherent unit of a dimension, "number" for a plain one.
+	UnitText func(dim.Vector) string
+	// Quiet tells functions whose result is not shown, such as fmt.Println.
+	Quiet func(fullName string) bool
+}

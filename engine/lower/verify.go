@@ -1,0 +1,89 @@
+package lower
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/scanner"
+	"go/token"
+	"go/types"
+	"sort"
+	"strings"
+
+	"lode/engine/issue"
+)
+
+// This file holds a lowered program against the rules of Go, which find what the checker
+// leaves to them: unused variables, missing returns, labels, and any fault of our own.
+
+// HostPackage returns the declarations of package Host.
+func HostPackage() *types.Package {
+	p := types.NewPackage(Host, "host")
+	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
+	for name, second := range map[string]types.Type{"At": nil, "Show": val, "Fail": err} {
+		params := []*types.Var{types.NewParam(token.NoPos, p, "statement", num)}
+		if second != nil {
+			params = append(params, types.NewParam(token.NoPos, p, "value", second))
+		}
+		p.Scope().Insert(types.NewFunc(token.NoPos, p, name, types.NewSignatureType(nil, nil, nil, types.NewTuple(params...), nil, false)))
+	}
+	p.MarkComplete()
+	return p
+}
+
+type importer map[string]*types.Package
+
+func (i importer) Import(path string) (*types.Package, error) {
+	if p := i[path]; p != nil {
+		return p, nil
+	}
+	return nil, fmt.Errorf("package %s is not in the library", path)
+}
+
+// Verify checks the program with go/types.
+func (l *Lowered) Verify() []issue.Issue {
+	fset := token.NewFileSet()
+	f, err := parser.ParseFile(fset, "", l.Source, parser.SkipObjectResolution)
+	if list, ok := err.(scanner.ErrorList); ok {
+		return []issue.Issue{l.issueAt(list[0].Pos.Offset, list[0].Msg)}
+	}
+	imports := importer{Host: HostPackage()}
+	for _, p := range l.program.Lib.Packages {
+		imports[p.Path()] = p
+	}
+	var issues []issue.Issue
+	config := types.Config{Importer: imports, GoVersion: "go1.26", Error: func(err error) {
+		if e, ok := err.(types.Error); ok && !strings.HasPrefix(e.Msg, "\t") {
+			issues = append(issues, l.issueAt(fset.Position(e.Pos).Offset, e.Msg))
+		}
+	}}
+	_, _ = config.Check("notebook", fset, []*ast.File{f}, nil)
+	return issues
+}
+
+// issueAt leads a message about the program back to the notebook.
+func (l *Lowered) issueAt(offset int, msg string) issue.Issue {
+	i := issue.Issue{Code: "go", What: sentence(msg), Place: issue.Place{File: l.program.Book.File}}
+	if s, at := l.origin(offset); s != nil {
+		i.Place = l.program.PlaceIn(s.chunk, at, at+1)
+		i.Source = l.program.SourceLine(s.chunk, i.Line)
+	}
+	if name, ok := strings.CutPrefix(msg, "declared and not used: "); ok {
+		i.Code, i.What, i.Want, i.Hint = "unused-variable", name+": defined but not used", "a use of it", "take it out; inside a function every variable is used"
+	}
+	if msg == "missing return" {
+		i.Code, i.What, i.Want, i.Hint = "missing-return", "the function may end without a result", "a return at its end", ""
+	}
+	return i
+}
+
+func sentence(msg string) string { return strings.ReplaceAll(msg, "ˑ", "") }
+
+func (l *Lowered) origin(offset int) (*segment, int) {
+	i := sort.Search(len(l.segments), func(i int) bool { return l.segments[i].to > offset })
+	if i == len(l.segments) || l.segments[i].from > offset {
+		return nil, 0
+	}
+	s := &l.segments[i]
+	return s, origin(s.marks, offset-s.from)
+}
