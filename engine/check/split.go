@@ -49,20 +49,24 @@ func spans(code string) []span {
 	s.Init(file, []byte(code), func(token.Position, string) {}, 0)
 	var found []span
 	current, depth, open := span{from: -1}, 0, token.ILLEGAL
+	header := false // between for, if or switch and the brace of its block
 	for i := 0; ; {
-		pos, tok, _ := s.Scan()
+		pos, tok, text := s.Scan()
 		offset := file.Offset(pos)
 		if current.from < 0 && tok != token.EOF && tok != token.SEMICOLON {
 			current, i = span{from: offset, kind: tok}, 0
 		}
+		if depth == 0 {
+			header = header && tok != token.LBRACE || tok == token.FOR || tok == token.IF || tok == token.SWITCH
+		}
 		depth += nesting(tok)
 		switch {
-		case tok == token.EOF || tok == token.SEMICOLON && depth <= 0:
+		case tok == token.EOF || tok == token.SEMICOLON && depth <= 0 && !(header && text == ";"):
 			if current.from >= 0 {
 				current.to = offset
 				found = append(found, current)
 			}
-			current, depth = span{from: -1}, 0
+			current, depth, header = span{from: -1}, 0, false
 		case current.kind == token.FUNC && depth == 0 && tok == token.IDENT && (i == 1 || open == token.RPAREN):
 			current.method = true
 		}
