@@ -9,21 +9,15 @@ import "math"
 //	joined    a side and the corner next to it, which meet in a point
 //	separate  everything else
 type engine struct {
-	k            kernel
-	p, q         []piece
-	wp, wq       window
-	common       bool    // p and q have one skeleton
-	height       float64 // axial scale of the kernel
-	gap          float64 // axial distance of the windows
-	digits       float64 // wanted error exp(-digits)
-	nodes        []node
-	cachedJoined []node
-}
-
-// A task is a pair of pieces and the number of pairs that are equal to it by symmetry.
-type task struct {
-	p, q  int
-	times float64
+	k      kernel
+	p, q   []piece
+	wp, wq window
+	common bool    // p and q have one skeleton
+	scale  float64 // least length over which the kernel changes
+	gap    float64 // axial distance of the windows
+	o      orders
+	nodes  []node
+	joints []node // of joined pieces, once found
 }
 
 func (e *engine) total(tasks []task) float64 {
@@ -37,10 +31,12 @@ func (e *engine) total(tasks []task) float64 {
 // pair is the integral over one pair of pieces, averaged over both builds.
 func (e *engine) pair(i, j int) float64 {
 	p, q := &e.p[i], &e.q[j]
-	if !p.arc && !q.arc && math.Abs(p.along.dot(q.along)) < 1e-15 {
+	switch {
+	case !p.arc && p.length == 0 || !q.arc && q.length == 0:
 		return 0
-	}
-	if !e.common {
+	case !p.arc && !q.arc && math.Abs(p.along.dot(q.along)) < 1e-15:
+		return 0
+	case !e.common:
 		return e.separate(p, q)
 	}
 	n := len(e.p)
@@ -55,33 +51,64 @@ func (e *engine) pair(i, j int) float64 {
 	return e.separate(p, q)
 }
 
+// aligned integrates two copies of one piece. Its value is the same with tp and tq
+// exchanged, so with equal windows one sign of the difference is enough.
 func (e *engine) aligned(p *piece) float64 {
-	outer := max(4, int(e.digits*0.6))
-	if !p.arc {
-		e.nodes = together(e.nodes[:0], e.wp, e.wq, outer, 1, e.height)
-		sum := 0.0
-		for _, at := range e.nodes {
+	r := squared(e.o.arc)
+	sum := 0.0
+	e.alignedNodes(p.arc)
+	for _, at := range e.nodes {
+		if p.arc {
+			sum += at.w * alignedArcs(p.span, at.tp, at.tq, e.k, r)
+		} else {
 			sum += at.w * alignedSides(p.length, at.tp-at.tq, e.k)
 		}
-		return sum
-	}
-	e.nodes = together(e.nodes[:0], e.wp, e.wq, outer, max(2, int(e.digits*0.25)), e.height)
-	r := gauss(max(6, int(e.digits*0.8)))
-	sum := 0.0
-	for _, at := range e.nodes {
-		sum += at.w * alignedArcs(p.span, at.tp, at.tq, e.k, r)
 	}
 	return sum
 }
 
+func (e *engine) alignedNodes(arc bool) {
+	n := counts{e.o.aligned, e.o.aligned, 1}
+	if arc {
+		n.middle = e.o.middle
+	}
+	if e.scale == 0 {
+		n.near += 3 // the kernel is itself infinite at 0
+	}
+	if e.useProduct() {
+		return
+	}
+	e.nodes = together(e.nodes[:0], e.wp, e.wq, n, e.scale)
+	if e.wp == e.wq && e.wp.width() > 0 {
+		e.nodes = e.nodes[:len(e.nodes)/2]
+		for i := range e.nodes {
+			e.nodes[i].w *= 2
+		}
+	}
+}
+
+// useProduct fills the plain product of Gauss points where the axial gap
+// keeps the windows so far apart that few of them are enough.
+func (e *engine) useProduct() bool {
+	n := orderFor(max(e.wp.width(), e.wq.width()), e.gap, e.o.digits, 2, maxOrder)
+	if n > 4 {
+		return false
+	}
+	e.nodes = separate(e.nodes[:0], e.wp, e.wq, n, n)
+	return true
+}
+
 // joined integrates a pair that meets at one end of p, seen from p.
 func (e *engine) joined(p, q *piece, end touch) float64 {
-	if len(e.cachedJoined) == 0 {
-		e.cachedJoined = together(nil, e.wp, e.wq, max(3, int(e.digits*0.4)), max(2, int(e.digits*0.2)), e.height)
+	if !e.useProduct() {
+		if len(e.joints) == 0 {
+			e.joints = together(nil, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle}, e.scale)
+		}
+		e.nodes = append(e.nodes[:0], e.joints...)
 	}
-	r := graded(max(4, int(e.digits*0.7)))
+	r := squared(e.o.joinedArc)
 	sum := 0.0
-	for _, at := range e.cachedJoined {
+	for _, at := range e.nodes {
 		sum += at.w * e.joinedAt(p, q, at, r, end)
 	}
 	return sum
@@ -98,15 +125,32 @@ func (e *engine) joinedAt(p, q *piece, at node, r rule, end touch) float64 {
 }
 
 func (e *engine) separate(p, q *piece) float64 {
-	d := math.Hypot(distance(p, q, e.wp, e.wq), e.gap)
-	np := orderFor(e.wp.width(), d, e.digits, 2, 10)
-	nq := orderFor(e.wq.width(), d, e.digits, 2, 10)
+	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
+		return e.facing(p, q)
+	}
+	d := math.Hypot(e.distance(p, q), e.gap)
+	np := orderFor(e.wp.width(), d, e.o.digits, 2, 10)
+	nq := orderFor(e.wq.width(), d, e.o.digits, 2, 10)
 	e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
-	rp := gauss(orderFor(p.extent(e.wp.to), d, e.digits, 3, 20))
-	rq := gauss(orderFor(q.extent(e.wq.to), d, e.digits, 3, 20))
+	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 20))
+	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20))
 	sum := 0.0
 	for _, at := range e.nodes {
 		sum += at.w * e.separateAt(p, q, at, rp, rq)
+	}
+	return sum
+}
+
+// facing integrates two parallel sides that lie on one line of distances, exactly but for
+// the difference of those.
+func (e *engine) facing(p, q *piece) float64 {
+	op, oq := p.start.dot(p.out), q.start.dot(p.out)
+	wp := window{e.wp.from + op, e.wp.to + op}
+	wq := window{e.wq.from + oq, e.wq.to + oq}
+	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1}, e.scale)
+	sum := 0.0
+	for _, at := range e.nodes {
+		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)
 	}
 	return sum
 }
@@ -125,34 +169,5 @@ func (e *engine) separateAt(p, q *piece, at node, rp, rq rule) float64 {
 	return obliqueSides(p, q, at.tp, at.tq, e.k, rp, apart)
 }
 
-// distance is the least distance in the plane of two pieces anywhere in their windows, from
-// samples: it only chooses the number of quadrature points.
-func distance(p, q *piece, wp, wq window) float64 {
-	least := math.Inf(1)
-	for _, tp := range [2]float64{wp.from, wp.to} {
-		for _, tq := range [2]float64{wq.from, wq.to} {
-			least = math.Min(least, distanceAt(p, q, tp, tq))
-			least = math.Min(least, distanceAt(q, p, tq, tp))
-		}
-	}
-	return least
-}
-
-// distanceAt is the least distance of five points of p from q.
-func distanceAt(p, q *piece, tp, tq float64) float64 {
-	least := math.Inf(1)
-	for i := range 5 {
-		at, _ := p.at(float64(i)/4, tp)
-		if !q.arc {
-			gap := at.minus(q.start)
-			x := math.Min(math.Max(gap.dot(q.along), 0), q.length)
-			least = math.Min(least, math.Hypot(gap.dot(q.along)-x, gap.dot(q.out)-tq))
-			continue
-		}
-		for j := range 5 {
-			b, _ := q.at(float64(j)/4, tq)
-			least = math.Min(least, at.minus(b).length())
-		}
-	}
-	return least
-}
+// leastOrder integrates the turning of an arc's tangent alone to 1e-6.
+func (p *piece) leastOrder() int { return int(2.5 + 1.2*p.span) }

@@ -8,9 +8,9 @@ import "math"
 // 1/R over both axial heights depends on the distance ρ in the plane alone, so a kernel
 // is a function of ρ, and the straight sides need its antiderivatives along a line:
 //
-//	point(ρ²)   = f(ρ)
-//	line(x,d)   = ∫₀ˣ f(√(s²+d²)) ds          the potential of a straight side
-//	double(x,d) = ∫₀ˣ line(s,d) ds + const    the mutual term of two parallel sides
+//	point(ρ²)     = f(ρ)
+//	side(a,b,d)   = ∫ f(√(s²+d²)) ds from a to b   the potential of a straight side
+//	double(x,d)   = ∬ f(√(s²+d²)) ds ds + const    the mutual term of two parallel sides
 //
 // With g(ρ,u) = u asinh(u/ρ) − √(ρ²+u²), whose second derivative by u is 1/R, the axial
 // average is a second difference of g over the sums and differences of the heights.
@@ -20,7 +20,7 @@ import "math"
 // quadrature).
 type kernel interface {
 	point(rho2 float64) float64
-	line(x, d float64) float64
+	side(from, to, d float64) float64
 	double(x, d float64) float64
 }
 
@@ -29,8 +29,9 @@ type filament struct{ z float64 }
 
 func (k filament) point(rho2 float64) float64 { return 1 / math.Sqrt(rho2+k.z*k.z) }
 
-func (k filament) line(x, d float64) float64 {
-	return math.Asinh(x / math.Sqrt(d*d+k.z*k.z))
+func (k filament) side(from, to, d float64) float64 {
+	q2 := d*d + k.z*k.z
+	return asinhStep(from, to, math.Sqrt(from*from+q2), math.Sqrt(to*to+q2), q2)
 }
 
 func (k filament) double(x, d float64) float64 {
@@ -48,23 +49,36 @@ type sheets struct {
 	u, w [4]float64
 }
 
-// axial returns the kernel of two heights whose centres are z apart. A height too small
+// axial returns the kernel of two heights whose centres are z apart, and the least distance
+// in the plane over which it changes its character. A height too small
 // for the second difference (which loses (size/height)² of the 16 digits) is replaced by a
 // filament at the geometric mean distance of the line, which is then exact to 1e-9.
-func axial(ha, hb, z, size float64) kernel {
+func axial(ha, hb, z, size float64) (k kernel, scale float64) {
 	small := 1e-5 * size
 	switch {
 	case ha < small && hb < small:
 		if z == 0 {
-			return filament{math.Max(ha, hb) * math.Exp(-1.5)}
+			z = math.Max(ha, hb) * math.Exp(-1.5)
 		}
-		return filament{z}
+		return filament{z}, math.Abs(z)
 	case ha < small:
-		return newSheets(small, hb, z)
+		ha = small
 	case hb < small:
-		return newSheets(ha, small, z)
+		hb = small
 	}
-	return newSheets(ha, hb, z)
+	s := newSheets(ha, hb, z)
+	return s, s.scale()
+}
+
+// scale is the least distance of an edge of one height from an edge of the other.
+func (k *sheets) scale() float64 {
+	least := math.Inf(1)
+	for _, u := range k.u[:k.n] {
+		if u > 0 {
+			least = min(least, u)
+		}
+	}
+	return least
 }
 
 func newSheets(ha, hb, z float64) *sheets {
@@ -80,7 +94,7 @@ func newSheets(ha, hb, z float64) *sheets {
 // add merges equal values of u: the self term needs two evaluations instead of four.
 func (k *sheets) add(u, w float64) {
 	for i := range k.n {
-		if k.u[i] == u {
+		if math.Abs(k.u[i]-u) <= 1e-14*(k.u[i]+u) {
 			k.w[i] += w
 			return
 		}
@@ -104,38 +118,60 @@ func (k *sheets) point(rho2 float64) float64 {
 	return sum
 }
 
-func (k *sheets) line(x, d float64) float64 {
-	if x < 0 {
-		return -k.line(-x, d)
-	}
-	if x == 0 {
-		return 0
-	}
+// side is the difference of the antiderivatives
+//
+//	∫₀ˣ g ds = u x asinh(u/p) + ½(u²−d²) asinh(x/q) − u d atan(xu/(dr)) − ½ x r
+//
+// at two places, with p² = x²+d², q² = u²+d², r² = x²+u²+d²; taking both
+// at once saves half the logarithms.
+func (k *sheets) side(from, to, d float64) float64 {
 	d = math.Abs(d)
-	p2 := x*x + d*d
-	p := math.Sqrt(p2)
+	d2 := d * d
+	p1, p2 := math.Sqrt(from*from+d2), math.Sqrt(to*to+d2)
 	sum := 0.0
 	for i := range k.n {
-		sum += k.w[i] * tapeLine(x, k.u[i], d, p, p2)
+		u := k.u[i]
+		if u == 0 {
+			sum -= k.w[i] / 2 * (d2*asinhStep(from, to, p1, p2, d2) + to*p2 - from*p1)
+			continue
+		}
+		sum += k.w[i] * tapeSide(from, to, u, d, p1, p2)
 	}
 	return sum
 }
 
-// tapeLine is ∫₀ˣ g ds for x > 0, u ≥ 0, d ≥ 0, with p = √(x²+d²).
-func tapeLine(x, u, d, p, p2 float64) float64 {
-	switch {
-	case u == 0 && d == 0:
-		return -x * x / 2
-	case u == 0:
-		return -(d*d*math.Log((x+p)/d) + x*p) / 2
+func tapeSide(x1, x2, u, d, p1, p2 float64) float64 {
+	q2 := u*u + d*d
+	r1, r2 := math.Sqrt(x1*x1+q2), math.Sqrt(x2*x2+q2)
+	sum := (u*u-d*d)/2*asinhStep(x1, x2, r1, r2, q2) - (x2*r2-x1*r1)/2
+	if x1 != 0 {
+		sum -= u * x1 * math.Log((u+r1)/p1)
 	}
-	r := math.Sqrt(p2 + u*u)
-	q2 := d*d + u*u
-	sum := u*x*math.Log((u+r)/p) + (u*u-d*d)/2*math.Log((x+r)/math.Sqrt(q2)) - x*r/2
+	if x2 != 0 {
+		sum += u * x2 * math.Log((u+r2)/p2)
+	}
 	if d > 0 {
-		sum -= u * d * math.Atan(x*u/(d*r))
+		a, b := x2*u/(d*r2), x1*u/(d*r1)
+		sum -= u * d * math.Atan2(a-b, 1+a*b) // atan a − atan b
 	}
 	return sum
+}
+
+// asinhStep is asinh(x2/q) − asinh(x1/q) with r² = x²+q²; 0 where it is multiplied by q² = 0.
+func asinhStep(x1, x2, r1, r2, q2 float64) float64 {
+	if q2 == 0 {
+		return 0
+	}
+	a1, a2 := math.Abs(x1)+r1, math.Abs(x2)+r2
+	switch {
+	case x1 >= 0 && x2 >= 0:
+		return math.Log(a2 / a1)
+	case x1 < 0 && x2 < 0:
+		return math.Log(a1 / a2)
+	case x1 < 0:
+		return math.Log(a1 * a2 / q2)
+	}
+	return -math.Log(a1 * a2 / q2)
 }
 
 func (k *sheets) double(x, d float64) float64 {
@@ -147,7 +183,7 @@ func (k *sheets) double(x, d float64) float64 {
 	return sum
 }
 
-// tapeDouble is the antiderivative of tapeLine in x (even in x).
+// tapeDouble is the antiderivative in x of the one of side; it is even in x.
 func tapeDouble(x, u, d float64) float64 {
 	r := math.Sqrt(x*x + u*u + d*d)
 	sum := -r / 6 * (x*x + u*u - 2*d*d)

@@ -6,6 +6,10 @@ import "math"
 
 type node struct{ tp, tq, w float64 }
 
+// counts are the points over the difference of two distances, in the interval at 0 and in those
+// further out, and over their mean.
+type counts struct{ near, far, middle int }
+
 // separate fills nodes for pieces that stay apart: a product of Gauss rules.
 func separate(to []node, p, q window, np, nq int) []node {
 	rp, rq := gauss(np), gauss(nq)
@@ -27,12 +31,12 @@ func separate(to []node, p, q window, np, nq int) []node {
 // the difference δ = tq − tp, graded towards the kink at 0 and cut at the corners of the
 // window, the inner one is tp along the line of that difference. scale is the
 // axial height, below which the kernel changes from logarithm to 1/ρ.
-func together(to []node, p, q window, outer, inner int, scale float64) []node {
+func together(to []node, p, q window, n counts, scale float64) []node {
 	if p.width() == 0 || q.width() == 0 {
-		return sheetAndWindow(to, p, q, outer, scale)
+		return sheetAndWindow(to, p, q, n, scale)
 	}
 	if p == q {
-		return diagonal(to, p, outer, inner, scale)
+		return diagonal(to, p, n, scale)
 	}
 	cuts := [3]float64{q.from - p.from, q.to - p.to, 0}
 	low, high := q.from-p.to, q.to-p.from
@@ -44,7 +48,7 @@ func together(to []node, p, q window, outer, inner int, scale float64) []node {
 			right = math.Min(math.Max(cuts[i], low), high)
 		}
 		if right > left {
-			to = strip(to, p, q, left, right, outer, inner, scale)
+			to = strip(to, p, q, left, right, n, scale)
 		}
 		left = math.Max(left, right)
 	}
@@ -53,21 +57,20 @@ func together(to []node, p, q window, outer, inner int, scale float64) []node {
 
 // diagonal is together for a self term; both signs of the difference are written out, since
 // a side inside an arc's turn and outside it are two different pairs.
-func diagonal(to []node, p window, outer, inner int, scale float64) []node {
+func diagonal(to []node, p window, n counts, scale float64) []node {
 	c := p.width()
-	to = strip(to, p, p, 0, c, outer, inner, scale)
-	n := len(to)
-	for _, at := range to[:n] {
+	to = strip(to, p, p, 0, c, n, scale)
+	for _, at := range to {
 		to = append(to, node{at.tq, at.tp, at.w})
 	}
 	return to
 }
 
 // strip fills the nodes of left < δ < right, in which no corner of the window lies.
-func strip(to []node, p, q window, left, right float64, outer, inner int, scale float64) []node {
+func strip(to []node, p, q window, left, right float64, n counts, scale float64) []node {
 	area := p.width() * q.width()
-	inside := gauss(inner)
-	return differences(to, left, right, outer, scale, func(delta, w float64) []node {
+	inside := gauss(n.middle)
+	return differences(to, left, right, n, scale, func(delta, w float64) []node {
 		from := math.Max(p.from, q.from-delta)
 		till := math.Min(p.to, q.to-delta)
 		for i, x := range inside.x {
@@ -80,15 +83,18 @@ func strip(to []node, p, q window, left, right float64, outer, inner int, scale 
 
 // differences walks a range of δ on one side of 0: graded within the scale, and by
 // intervals growing fourfold outside it.
-func differences(to []node, left, right float64, outer int, scale float64, visit func(delta, w float64) []node) []node {
+func differences(to []node, left, right float64, n counts, scale float64, visit func(delta, w float64) []node) []node {
 	sign := 1.0
 	if right <= 0 {
 		sign, left, right = -1, -right, -left
 	}
 	for left < right {
-		end, r := right, gauss(outer)
+		end, r := right, gauss(n.far)
 		if left == 0 {
-			r = graded(outer)
+			r = squared(n.near)
+			if scale == 0 {
+				r = cubed(n.near)
+			}
 		}
 		if step := math.Max(4*left, scale); scale > 0 && step < 0.7*right {
 			end = step
@@ -102,14 +108,14 @@ func differences(to []node, left, right float64, outer int, scale float64, visit
 }
 
 // sheetAndWindow is together when one of the windows, or both, has no build.
-func sheetAndWindow(to []node, p, q window, outer int, scale float64) []node {
+func sheetAndWindow(to []node, p, q window, n counts, scale float64) []node {
 	switch {
 	case p.width() == 0 && q.width() == 0:
 		return append(to, node{p.from, q.from, 1})
 	case q.width() == 0:
-		n := len(to)
-		to = sheetAndWindow(to, q, p, outer, scale)
-		for i := n; i < len(to); i++ {
+		first := len(to)
+		to = sheetAndWindow(to, q, p, n, scale)
+		for i := first; i < len(to); i++ {
 			to[i].tp, to[i].tq = to[i].tq, to[i].tp
 		}
 		return to
@@ -120,10 +126,10 @@ func sheetAndWindow(to []node, p, q window, outer int, scale float64) []node {
 		return to
 	}
 	if cuts[0] < 0 && cuts[1] > 0 {
-		to = differences(to, cuts[0], 0, outer, scale, visit)
+		to = differences(to, cuts[0], 0, n, scale, visit)
 		cuts[0] = 0
 	}
-	return differences(to, cuts[0], cuts[1], outer, scale, visit)
+	return differences(to, cuts[0], cuts[1], n, scale, visit)
 }
 
 func sort3(a *[3]float64) {

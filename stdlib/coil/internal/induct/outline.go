@@ -88,3 +88,30 @@ func rectangleSkeleton(a, b float64) []vec {
 	}
 	return []vec{{-a / 2, -b / 2}, {a / 2, -b / 2}, {a / 2, b / 2}, {-a / 2, b / 2}}
 }
+
+// quarters cuts any rounded rectangle into four quarter arcs and four sides, some
+// perhaps of no length: the form in which two different shapes share their symmetry.
+func quarters(a, b float64) []piece {
+	corners := [4]vec{{-a / 2, -b / 2}, {a / 2, -b / 2}, {a / 2, b / 2}, {-a / 2, b / 2}}
+	pieces := make([]piece, 0, 8)
+	for i, c := range corners {
+		e := [4]vec{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}[i]
+		pieces = append(pieces,
+			piece{arc: true, start: c, angle: math.Pi * (1 + float64(i)/2), span: math.Pi / 2},
+			piece{start: c, along: e, out: vec{e.y, -e.x}, length: [2]float64{a, b}[i%2]})
+	}
+	return pieces
+}
+
+// moved turns and shifts pieces in their plane.
+func moved(pieces []piece, turn float64, shift vec) []piece {
+	ex := direction(turn)
+	spin := func(v vec) vec { return vec{v.x*ex.x - v.y*ex.y, v.x*ex.y + v.y*ex.x} }
+	list := make([]piece, len(pieces))
+	for i, p := range pieces {
+		p.start = spin(p.start).plus(shift)
+		p.along, p.out, p.angle = spin(p.along), spin(p.out), p.angle+turn
+		list[i] = p
+	}
+	return list
+}

@@ -57,7 +57,7 @@ func sidePotential(q *piece, tq float64, at vec, k kernel) float64 {
 	gap := at.minus(q.start)
 	d := gap.dot(q.out) - tq
 	x := gap.dot(q.along)
-	return k.line(x, d) - k.line(x-q.length, d)
+	return k.side(x-q.length, x, d)
 }
 
 // arcSide integrates the closed-form potential of side q along arc p.
@@ -123,7 +123,7 @@ func alignedArcs(span, tp, tq float64, k kernel, r rule) float64 {
 		sum += r.w[i] * bend
 	}
 	if full {
-		return 4*math.Pi*s2*span*sum + 4*math.Pi*s*k.line(s*span, delta)
+		return 4*math.Pi*s2*span*sum + 4*math.Pi*s*k.side(0, s*span, delta)
 	}
 	return 2*s2*span*span*sum + alignedSides(s*span, delta, k)
 }
