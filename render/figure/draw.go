@@ -61,7 +61,7 @@ func (f Figure) drawing(id string, form form) *drawing {
 	if d.key {
 		top = d.keyHeight()
 	}
-	between, bottom := d.size*2, d.size*3.6
+	between, bottom := d.size*2.6, d.size*3.6
 	each := d.form.panel + between
 	d.height = math.Ceil(top + each*float64(len(f.panels)) + bottom)
 	d.canvas = newCanvas(d.width, d.height)
@@ -125,8 +125,8 @@ func (d *drawing) drawPanel(i int, area chart.Box, margin float64, last bool) {
 		right = d.endWidth() + endGap
 	}
 	all := draw.NewCanvas(d.canvas, vg.Length(d.width), vg.Length(d.height))
-	c := draw.Crop(all, 0, -vg.Length(right), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.size*1.9))
-	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.size*0.4})
+	c := draw.Crop(all, 0, -vg.Length(right), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.size*2.4))
+	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.size*0.8})
 	pl.Draw(c)
 }
 

@@ -19,7 +19,7 @@ func Lines(sources ...frame.Source) (Figure, error) {
 	var f Figure
 	row := 0
 	for i, data := range frames {
-		if err := f.addColumns(data, i, &row); err != nil {
+		if err := f.addColumns(data, i, len(frames) == 1, &row); err != nil {
 			return Figure{}, err
 		}
 	}
@@ -33,7 +33,7 @@ func Lines(sources ...frame.Source) (Figure, error) {
 	return f, nil
 }
 
-func (f *Figure) addColumns(data frame.Frame, index int, row *int) error {
+func (f *Figure) addColumns(data frame.Frame, index int, single bool, row *int) error {
 	numeric := numericColumns(data)
 	if len(numeric) < 2 {
 		return fmt.Errorf("figure.Lines: %s: a column is missing: got %s, want two or more columns of numbers", named(data, index), columns(data))
@@ -41,7 +41,7 @@ func (f *Figure) addColumns(data frame.Frame, index int, row *int) error {
 	x := numeric[0]
 	log := x.Kind.Type == "Frequency" && above(x.Values, 0)
 	for _, y := range numeric[1:] {
-		s := chart.Series{Label: columnLabel(data, y, len(numeric)), Row: *row, X: x.Values, Y: y.Values}
+		s := chart.Series{Label: columnLabel(data, y, len(numeric), single), Row: *row, X: x.Values, Y: y.Values}
 		for _, m := range data.Marks {
 			if m.Of == y.Name || m.Of == "" && len(numeric) == 2 {
 				s.Notes = append(s.Notes, chart.Note{Name: m.Name, X: m.X, Y: m.Y})
@@ -120,8 +120,10 @@ func numericColumns(f frame.Frame) []frame.Column {
 	return numeric
 }
 
-func columnLabel(f frame.Frame, c frame.Column, columns int) string {
+func columnLabel(f frame.Frame, c frame.Column, columns int, single bool) string {
 	switch {
+	case single:
+		return c.Name
 	case columns == 2 && f.Title != "":
 		return f.Title
 	case f.Title != "":

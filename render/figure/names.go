@@ -30,13 +30,22 @@ func (d *drawing) endWidth() float64 {
 		return 0
 	}
 	for _, p := range d.panels {
-		for _, s := range p.Series {
+		for _, s := range toName(p) {
 			for _, line := range d.endLabel(s.Label) {
 				widest = max(widest, chart.TextWidth(line, d.size))
 			}
 		}
 	}
 	return widest
+}
+
+// toName returns the curves that need a name: all, unless there is one and the vertical
+// axis says what it is.
+func toName(p chart.Panel) []chart.Series {
+	if len(p.Series) == 1 && lower(p.Series[0].Label) == lower(p.Y.Name) {
+		return nil
+	}
+	return p.Series
 }
 
 // endsFit reports whether every panel is high enough for the names of its curves.
@@ -60,7 +69,7 @@ func (l *panelLayers) ends() {
 	var rows []int
 	var at []chart.Point
 	var want, size []float64
-	for _, s := range l.panel.Series {
+	for _, s := range toName(l.panel) {
 		p, ok := l.lastVisible(s)
 		if !ok {
 			continue
@@ -113,7 +122,7 @@ func (d *drawing) keyRows() []chart.Series {
 	var rows []chart.Series
 	seen := map[int]bool{}
 	for _, p := range d.panels {
-		for _, s := range p.Series {
+		for _, s := range toName(p) {
 			if !seen[s.Row] {
 				seen[s.Row] = true
 				rows = append(rows, s)

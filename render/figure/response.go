@@ -33,7 +33,11 @@ func Response(curves ...frame.Source) (Figure, error) {
 	}
 	p.FitX()
 	p.FitY(depth)
-	return Figure{title: "Frequency response", what: "Level over frequency", frames: frames, panels: []chart.Panel{p}}, nil
+	title := "Frequency response"
+	if len(frames) == 1 && frames[0].Title != "" {
+		title += " of " + frames[0].Title
+	}
+	return Figure{title: title, what: "Level over frequency", frames: frames, panels: []chart.Panel{p}}, nil
 }
 
 func collect(subject string, curves []frame.Source) ([]frame.Frame, error) {

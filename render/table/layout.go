@@ -76,13 +76,22 @@ func Turned(f frame.Frame) Grid {
 	g.Heads = append(g.Heads, Header{})
 	for _, c := range f.Columns[1:] {
 		head, cells := column(c)
-		row := append([]Cell{{Whole: head.Name}}, cells...)
+		row := append([]Cell{{Whole: head.Name}}, joined(cells)...)
 		for len(row) < len(variants)+1 {
 			row = append(row, Cell{})
 		}
 		g.Rows = append(g.Rows, append(row, Cell{Whole: head.Unit}))
 	}
 	return g
+}
+
+// joined leaves numbers uncut: the points of different quantities need not stand in line.
+func joined(cells []Cell) []Cell {
+	whole := make([]Cell, len(cells))
+	for i, c := range cells {
+		whole[i] = Cell{Whole: c.Text()}
+	}
+	return whole
 }
 
 func column(c frame.Column) (Header, []Cell) {

@@ -69,10 +69,10 @@ func TestTransposed(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := `
-variant     as found   rewound
-turns       8000      9000
-resistance     6.123     7.010  kΩ
-inductance     3.2              H`
+variant     as found  rewound
+turns           8000     9000
+resistance     6.123    7.010  kΩ
+inductance       3.2           H`
 	if got := table.Transposed().String(); trimLines(got) != trimLines(want[1:]) {
 		t.Errorf("got\n%s\nwant\n%s", got, want[1:])
 	}
