@@ -81,11 +81,15 @@ func (s Style) depth(k int, rise float64) float64 {
 
 // layersIn returns how many layers begin within a depth over the first one.
 func (s Style) layersIn(depth, rise float64) int {
-	k := 1
-	for k < mostTurns && s.depth(k, rise) <= depth*(1+1e-9) {
-		k++
+	every := max(1, s.TapeEvery)
+	period := float64(every)*rise + float64(s.Tape)
+	if !(depth < mostTurns*period) || rise == 0 {
+		return mostTurns
 	}
-	return k
+	depth += 1e-9 * rise
+	whole := math.Floor(depth / period)
+	rest := math.Min(float64(every-1), math.Floor((depth-whole*period)/rise))
+	return 1 + int(whole)*every + int(rest)
 }
 
 // spacing returns the pitch along a layer and the rise from layer to layer.

@@ -1,0 +1,193 @@
+package coil
+
+import (
+	"math"
+	"math/rand"
+	"strings"
+	"testing"
+
+	"lode/units"
+)
+
+// Map of mutual checks of hum and coupling:
+//
+//	Hum, uniform       2πf·N·B·A·cos; the checks of the kernel
+//	Hum, wire          closed form for a flat rectangle; uniform field far away
+//	pairs              equal coils in a uniform field leave nothing; mismatch by hand; gradient of 1/r by hand
+//	Correction         residual after it; turns one more and one less are no better
+//	InSeries           a winding cut in two is the winding; dipoles far apart; symmetry
+
+func induced(t *testing.T, c Chain, source HumSource) float64 {
+	t.Helper()
+	v, err := c.Hum(source, 50*units.Hertz)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return float64(v)
+}
+
+func inSeries(t *testing.T, coils ...Placed) Chain {
+	t.Helper()
+	c, err := InSeries(coils...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func TestUniformHum(t *testing.T) {
+	random := rand.New(rand.NewSource(8))
+	for range 20 {
+		c := wound(t, randomFormer(random), gauge(t, 42), 200+random.Intn(6000))
+		angle, tilt := 1.4*random.Float64(), 0.0
+		want := 2 * math.Pi * 50 * float64(c.Turns()) * 1e-7 * float64(c.Area())
+		got, err := c.Hum(UniformField{FluxDensity: 1e-7, Angle: units.Angle(angle), Bearing: 1}, 50*units.Hertz)
+		if err != nil {
+			t.Fatal(err)
+		}
+		close(t, "slanted field", float64(got), want*math.Cos(angle), 1e-9)
+		tilt = 0.7
+		tilted := induced(t, Chain{coils: []Placed{{Winding: c, X: 0.1, Tilt: units.Angle(tilt)}}}, UniformField{FluxDensity: 1e-7})
+		close(t, "tilted coil", tilted, want*math.Cos(tilt), 1e-9)
+	}
+}
+
+func TestWireHum(t *testing.T) {
+	// one layer on a sharp rectangle, nearly flat: the closed form of a turn beside a wire, Griffiths, Introduction
+	// to Electrodynamics, with the mean turn's size
+	f := Rectangle{CoreLength: 60 * mm, CoreWidth: 20 * mm, Height: 0.2 * mm}
+	c := wound(t, f, gauge(t, 44), 2)
+	a, b, d := 0.06+float64(c.Build()), 0.02+float64(c.Build()), 0.15
+	got, err := c.Hum(MainsWire{Current: 3, Distance: units.Length(d), Bearing: 90 * units.Degree}, 50*units.Hertz)
+	if err != nil {
+		t.Fatal(err)
+	}
+	close(t, "closed form", float64(got), 2*math.Pi*50*2*2e-7*3*a*math.Log((d+b/2)/(d-b/2)), 1e-3)
+	far := MainsWire{Current: 3, Distance: 50, Bearing: 1, Elevation: 0.3}
+	level, _ := c.Hum(far, 50)
+	uniform, _ := c.Hum(UniformField{FluxDensity: units.FluxDensity(2e-7 * 3 / 50), Angle: 0.3}, 50)
+	close(t, "far away", float64(level), float64(uniform), 2e-3)
+	far.Elevation, far.Twist = 0, 90*units.Degree
+	if upright, _ := c.Hum(far, 50); float64(upright) > 1e-6*float64(level) {
+		t.Errorf("a wire along the axis hums: %v", upright)
+	}
+}
+
+func TestPairs(t *testing.T) {
+	w := gauge(t, 42)
+	f := Racetrack{CoreLength: 60 * mm, CoreWidth: 5 * mm, Height: 8 * mm, FlangeWidth: 16 * mm}
+	c, more := wound(t, f, w, 5000), wound(t, f, w, 5100)
+	field := UniformField{FluxDensity: 1e-7, Angle: 0.5}
+	pair := inSeries(t, Placed{Winding: c, Y: -9 * mm}, Placed{Winding: c, Y: 9 * mm, Reversed: true})
+	if v := induced(t, pair, field); v > 1e-9*induced(t, inSeries(t, Placed{Winding: c}), field) {
+		t.Errorf("equal coils leave %g V", v)
+	}
+	odd := inSeries(t, Placed{Winding: c, Y: -9 * mm}, Placed{Winding: more, Y: 9 * mm, Reversed: true})
+	level, err := odd.Residual(field)
+	if err != nil {
+		t.Fatal(err)
+	}
+	one, two := 5000*float64(c.Area()), 5100*float64(more.Area())
+	close(t, "mismatch", float64(level), 20*math.Log10((two-one)/(two+one)), 1e-6)
+	// Stacked at a height difference of h over a wire far below: fields as 1/(d+h), so a residual of h/2d.
+	stack := inSeries(t, Placed{Winding: c, Z: 5 * mm}, Placed{Winding: c, Z: -5 * mm, Reversed: true})
+	level, err = stack.Residual(MainsWire{Current: 1, Distance: 2, Elevation: -45 * units.Degree})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Bz falls as x/(x²+z²); at x = z its slope along z is -1/z, half of that after the sum of two
+	close(t, "gradient", level.Ratio(), 0.01/(2*2/math.Sqrt2), 0.02)
+}
+
+func TestCorrection(t *testing.T) {
+	w := gauge(t, 42)
+	f := Racetrack{CoreLength: 60 * mm, CoreWidth: 5 * mm, Height: 8 * mm, FlangeWidth: 16 * mm}
+	air := Racetrack{CoreLength: 55 * mm, CoreWidth: 12 * mm, Height: 5 * mm, FlangeWidth: 26 * mm}
+	for _, source := range []HumSource{UniformField{FluxDensity: 1e-7}, MainsWire{Current: 2, Distance: 0.5, Bearing: 1, Elevation: 0.2}} {
+		chain := inSeries(t, Placed{Winding: wound(t, f, w, 5000)}, Placed{Winding: wound(t, air, w, 3000), Z: -12 * mm, Reversed: true})
+		c, err := chain.Correction(source, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		residuals := map[int]float64{}
+		for _, extra := range []int{-1, 0, 1} {
+			again := inSeries(t, Placed{Winding: wound(t, f, w, 5000)}, Placed{Winding: wound(t, air, w, c.Turns+extra), Z: -12 * mm, Reversed: true})
+			level, err := again.Residual(source)
+			if err != nil {
+				t.Fatal(err)
+			}
+			residuals[extra] = float64(level)
+		}
+		close(t, "Residual", float64(c.Residual), residuals[0], 1e-6)
+		if residuals[0] > residuals[1] || residuals[0] > residuals[-1] || c.Change != c.Turns-3000 || residuals[0] > -70 {
+			t.Errorf("%v: %v, residuals %v", source, c, residuals)
+		}
+		if _, err := inSeries(t, Placed{Winding: wound(t, f, w, 5000)}, Placed{Winding: wound(t, air, w, 3000), Z: -12 * mm}).Correction(source, 2); err == nil {
+			t.Error("a winding that aids was said to cancel")
+		}
+	}
+}
+
+func TestChainLaws(t *testing.T) {
+	w := gauge(t, 42)
+	f := Racetrack{CoreLength: 40 * mm, CoreWidth: 6 * mm, Height: 10 * mm}
+	half := f
+	half.Height = 5 * mm
+	whole, part := wound(t, f, w, 4000), wound(t, half, w, 2000)
+	cut := inSeries(t, Placed{Winding: part, Z: 2.5 * mm}, Placed{Winding: part, Z: -2.5 * mm})
+	close(t, "a winding cut in two", float64(cut.Inductance()), float64(whole.Inductance()), 1e-4)
+	close(t, "its resistance", float64(cut.Resistance()), float64(whole.Resistance()), 1e-9)
+
+	far := inSeries(t, Placed{Winding: part}, Placed{Winding: part, Y: 0.6})
+	m, err := far.Mutual(1, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// two dipoles side by side: M = -µ0·(N·A)²/4πr³
+	close(t, "dipoles", float64(m), -1e-7*sq(2000*float64(part.Area()))/math.Pow(0.6, 3), 0.02)
+	turned := inSeries(t, Placed{Winding: part}, Placed{Winding: part, Y: 0.6, Reversed: true})
+	back, _ := turned.Mutual(2, 1)
+	close(t, "reversed", float64(back), -float64(m), 1e-9)
+	close(t, "aiding and opposing", float64(turned.Inductance()-far.Inductance()), -4*float64(m), 1e-6)
+
+	k, err := inSeries(t, Placed{Winding: part, Y: -9 * mm, Z: mm}, Placed{Winding: wound(t, half, w, 1500), Y: 9 * mm}).Coupling(1, 2)
+	swapped, _ := inSeries(t, Placed{Winding: wound(t, half, w, 1500), Y: 9 * mm}, Placed{Winding: part, Y: -9 * mm, Z: mm}).Coupling(1, 2)
+	if err != nil || !(k < -0.02 && k > -0.5) {
+		t.Errorf("coupling side by side: %g, %v", k, err)
+	}
+	close(t, "reciprocity", k, swapped, 1e-4)
+	square := inSeries(t, Placed{Winding: part}, Placed{Winding: part, Y: 60 * mm, Tilt: 90 * units.Degree})
+	if k, _ := square.Coupling(1, 2); math.Abs(k) > 1e-9 {
+		t.Errorf("coupling at right angles: %g", k)
+	}
+	twin := inSeries(t, Placed{Winding: part, Y: -0.3}, Placed{Winding: part, Y: 0.3})
+	close(t, "capacitances in series", float64(twin.Capacitance()), float64(part.Capacitance())/2, 1e-6)
+}
+
+func TestBadChains(t *testing.T) {
+	c := wound(t, steel, gauge(t, 42), 3000)
+	for _, b := range []struct {
+		coils []Placed
+		want  string
+	}{{nil, "number of windings"}, {[]Placed{{}}, "Winding: none"}, {[]Placed{{Winding: c}, {Winding: c}}, "overlap"}, {[]Placed{{Winding: c}, {Winding: c, Z: 9 * mm}}, "overlap"},
+		{[]Placed{{Winding: c, X: 50}}, "position"}, {[]Placed{{Winding: c, Tilt: units.Angle(math.NaN())}}, "angle"}} {
+		if _, err := InSeries(b.coils...); err == nil || !strings.Contains(err.Error(), b.want) {
+			t.Errorf("got %v, want %q", err, b.want)
+		}
+	}
+	chain := inSeries(t, Placed{Winding: c}, Placed{Winding: c, Z: 10 * mm, Reversed: true})
+	for _, bad := range []HumSource{nil, UniformField{}, UniformField{FluxDensity: 1, Angle: 1e6}, MainsWire{Current: 1}, MainsWire{Distance: 1}, MainsWire{Current: 1, Distance: 0.01}} {
+		if _, err := chain.Hum(bad, 50); err == nil {
+			t.Errorf("%v was accepted", bad)
+		}
+	}
+	if _, err := chain.Hum(UniformField{FluxDensity: 1}, 0); err == nil {
+		t.Error("0 Hz was accepted")
+	}
+	if _, err := chain.Mutual(0, 1); err == nil {
+		t.Error("winding 0 was accepted")
+	}
+	if _, err := chain.Residual(UniformField{FluxDensity: 1, Angle: 90 * units.Degree}); err == nil {
+		t.Error("a field along the turns has a residual")
+	}
+}
