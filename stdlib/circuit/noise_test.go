@@ -1,8 +1,12 @@
 package circuit
 
 import (
+	"encoding/csv"
 	"math"
 	"math/rand"
+	"os"
+	"strconv"
+	"strings"
 	"testing"
 
 	"lode/stdlib/circuit/internal/kernel"
@@ -49,8 +53,8 @@ func TestEquipartition(t *testing.T) {
 	near(t, "kT/C", noise.Total().SI(), math.Sqrt(kernel.Boltzmann*293.15/1e-9), 1e-6)
 }
 
-// 1 kΩ at 290 K and 20 °C: testdata/reference/noise_johnson.csv of the project's tables states
-// 4.0019 and 4.0236 nV/√Hz, from the exact Boltzmann constant.
+// 1 kΩ at 20 °C has 4.0236 nV/√Hz (testdata/reference/noise_johnson.csv), to which an amplifier's
+// noise adds as squares.
 func TestAddedNoise(t *testing.T) {
 	n := New("amplifier").Resistor("R", "in", Ground, 1e3).NoiseVoltage("en", "in", "x", 5e-9).NoiseCurrent("in", "x", Ground, 2e-12).Capacitor("C", "x", Ground, 1e-15)
 	noise, err := n.Noise("x", 20, 20e3)
@@ -95,4 +99,31 @@ func TestWeightedSum(t *testing.T) {
 		sum += ratio * ratio
 	}
 	near(t, "weighted", noise.Weighted().SI(), 4.02361655e-9*math.Sqrt(sum*(20e3-20)/steps), 1e-6)
+}
+
+// Johnson noise of testdata/reference, from the exact Boltzmann constant.
+func TestJohnson(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/reference/noise_johnson.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
+	if err != nil || len(rows) < 10 {
+		t.Fatal(len(rows), err)
+	}
+	for _, row := range rows[1:] {
+		var v [6]float64
+		for i := range v {
+			if v[i], err = strconv.ParseFloat(row[i], 64); err != nil {
+				t.Fatal(err)
+			}
+		}
+		noise, err := New("").Resistor("R", "out", Ground, units.Resistance(v[0])).Temperature(units.Temperature(v[1])).Noise("out", 1, 20001)
+		if err != nil {
+			t.Fatal(err)
+		}
+		density, _ := noise.DensityAt(1000)
+		near(t, "density", density.SI(), v[2], 1e-8)
+		near(t, "20 kHz", noise.Total().SI(), v[5], 1e-6)
+	}
 }

@@ -53,7 +53,30 @@ func (l Line) Impedance(f units.Frequency) (units.Impedance, error) {
 	return l.before.ImpedanceAt(l.node, f)
 }
 
-// Network returns the chain as a circuit. The coil is the part "coil" from "coil hot" to ground.
+// Noise returns the noise at the end of the chain: of the coil's resistance, the controls, the input
+// and what InputNoise or a buffer brought in.
+//
+// Source: see circuit.Network's Noise.
+//
+// Example: load.From(c).Volume(500*kΩ).Cable(5*metre).Input(1*MΩ).Noise(20*Hz, 20*kHz)
+func (l Line) Noise(low, high units.Frequency) (circuit.Noise, error) {
+	n, err := l.Network()
+	if err != nil {
+		return circuit.Noise{}, err
+	}
+	return n.Noise(l.node, low, high)
+}
+
+// Deck returns the chain as a SPICE deck, see circuit.Network's Deck.
+func (l Line) Deck(low, high units.Frequency) (string, error) {
+	n, err := l.Network()
+	if err != nil {
+		return "", err
+	}
+	return n.Deck(l.node, low, high)
+}
+
+// Network returns the chain as a circuit. Its coils lie between "coil hot" and ground.
 func (l Line) Network() (circuit.Network, error) { return l.network, l.err }
 
 // Output returns the name of the circuit's node at the end of the chain.

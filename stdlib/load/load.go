@@ -18,6 +18,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"lode/stdlib/circuit"
 	"lode/units"
@@ -63,27 +64,15 @@ type Line struct {
 	before  circuit.Network // without the input
 	node    string          // where the next part goes
 	words   string
-	parts   int
+	names   []string // of the parts so far
 	ended   bool
 	err     error
 }
 
-// coilName is the name of the coil in the network.
-const coilName = "coil"
-
 // From starts a chain with a coil, one end of it grounded. Levels are relative to the coil's EMF.
 //
 // Example: load.From(c).Volume(500*kΩ).Tone(500*kΩ, 22*nF).Cable(5*metre).Input(1*MΩ)
-func From(c Source) Line {
-	if c == nil {
-		return Line{err: errors.New("coil: missing: got nothing, want a winding or a load.Coil")}
-	}
-	n := circuit.New("").Coil(coilName, "coil hot", circuit.Ground, circuit.Coil{
-		Resistance: c.Resistance(), Inductance: c.Inductance(), Capacitance: c.Capacitance(), EMF: units.Volt,
-	})
-	l := Line{node: "coil hot", words: fmt.Sprintf("coil %v, %v, %v", c.Resistance(), c.Inductance(), c.Capacitance())}
-	return l.now(n)
-}
+func From(c Source) Line { return FromCoils(One(c)) }
 
 // Named gives the chain the name that its response carries.
 func (l Line) Named(label string) Line {
@@ -97,7 +86,7 @@ func (l Line) Cable(length units.Length) Line { return l.CableOf(length, CableCa
 // CableOf adds a cable of the given length and capacitance per length.
 func (l Line) CableOf(length units.Length, per units.CapacitancePerLength) Line {
 	l = l.check(notNegative("cable length", length), notNegative("cable capacitance", per))
-	return l.add(fmt.Sprintf("cable %v at %v", length, per), func(n circuit.Network, name string) circuit.Network {
+	return l.add("cable", fmt.Sprintf("cable %v at %v", length, per), func(n circuit.Network, name string) circuit.Network {
 		return shunt(n, name, l.node, units.Capacitance(length.SI()*per.SI()))
 	})
 }
@@ -105,52 +94,41 @@ func (l Line) CableOf(length units.Length, per units.CapacitancePerLength) Line 
 // Capacitor adds a capacitance from the signal to ground.
 func (l Line) Capacitor(c units.Capacitance) Line {
 	l = l.check(notNegative("capacitor", c))
-	return l.add("capacitor "+c.String(), func(n circuit.Network, name string) circuit.Network {
+	return l.add("capacitor", "capacitor "+c.String(), func(n circuit.Network, name string) circuit.Network {
 		return shunt(n, name, l.node, c)
 	})
 }
 
 // Resistor adds a resistance from the signal to ground.
 func (l Line) Resistor(r units.Resistance) Line {
-	return l.add("resistor "+r.String(), func(n circuit.Network, name string) circuit.Network {
+	return l.add("resistor", "resistor "+r.String(), func(n circuit.Network, name string) circuit.Network {
 		return n.Resistor(name, l.node, circuit.Ground, r)
 	})
 }
 
-// Input ends the chain with an amplifier's input resistance and, if given, its capacitance.
-func (l Line) Input(r units.Resistance, c ...units.Capacitance) Line {
-	if len(c) > 1 {
-		return l.fail(fmt.Errorf("input: too many values: got %d capacitances, want none or one", len(c)))
-	}
-	if !(r > 0) || math.IsInf(r.SI(), 1) {
-		return l.fail(fmt.Errorf("input resistance: not possible: got %v, want more than 0 Ω", r))
-	}
-	total := units.Capacitance(0)
-	for _, one := range c {
-		total = one
-	}
-	l = l.check(notNegative("input capacitance", total))
-	before := l.network
-	l = l.add("input "+r.String(), func(n circuit.Network, name string) circuit.Network {
-		return shunt(n.Resistor(name, l.node, circuit.Ground, r), name+" capacitance", l.node, total)
-	})
-	l.before, l.ended = before, true
-	return l
-}
-
 // add appends parts made by build under a name of their own.
-func (l Line) add(words string, build func(n circuit.Network, name string) circuit.Network) Line {
+func (l Line) add(name, words string, build func(n circuit.Network, name string) circuit.Network) Line {
 	switch {
 	case l.err != nil:
 		return l
-	case l.parts == 0 && l.words == "":
+	case l.words == "":
 		return l.fail(errors.New("chain: no coil: want load.From(coil) first"))
 	case l.ended:
 		return l.fail(fmt.Errorf("%s: after the input: the input ends the chain, want it before", words))
 	}
-	l.parts++
+	name = l.single(name)
+	l.names = append(l.names[:len(l.names):len(l.names)], name)
 	l.words += ", " + words
-	return l.now(build(l.network, fmt.Sprintf("%d %s", l.parts, words)))
+	return l.now(build(l.network, name))
+}
+
+// single returns a name that no part has yet.
+func (l Line) single(name string) string {
+	made := name
+	for i := 2; slices.Contains(l.names, made); i++ {
+		made = fmt.Sprintf("%s %d", name, i)
+	}
+	return made
 }
 
 func (l Line) now(n circuit.Network) Line {
@@ -176,10 +154,14 @@ func (l Line) check(problems ...error) Line {
 
 // shunt adds a capacitance to ground, or nothing for none.
 func shunt(n circuit.Network, name, node string, c units.Capacitance) circuit.Network {
+	return across(n, name, node, circuit.Ground, c)
+}
+
+func across(n circuit.Network, name, from, to string, c units.Capacitance) circuit.Network {
 	if c == 0 {
 		return n
 	}
-	return n.Capacitor(name, node, circuit.Ground, c)
+	return n.Capacitor(name, from, to, c)
 }
 
 func notNegative(what string, q units.Quantity) error {

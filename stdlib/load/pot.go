@@ -3,12 +3,13 @@ package load
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sort"
 
-	"lode/stdlib/circuit"
 	"lode/units"
 )
 
-// This file holds potentiometers and the two controls made with them.
+// This file holds potentiometers and their tapers.
 
 // Pot is a potentiometer with its taper and its position. Make one with Linear or Logarithmic; as
 // made it is fully up.
@@ -16,6 +17,8 @@ type Pot struct {
 	total units.Resistance
 	half  float64 // share of the resistance at half rotation
 	down  float64 // rotation back from fully up
+
+	positions, shares []float64 // a measured taper
 }
 
 // Linear returns a potentiometer whose resistance follows its rotation, fully up.
@@ -32,6 +35,14 @@ func Logarithmic(total units.Resistance) Pot { return Pot{total: total, half: 0.
 // Example: load.LogarithmicAt(500*kΩ, 0.15).At(0.7)
 func LogarithmicAt(total units.Resistance, half float64) Pot { return Pot{total: total, half: half} }
 
+// Measured returns a potentiometer with a measured taper, fully up: rising positions from 0 to 1
+// and the share of the resistance below the wiper at each. Between them the taper is straight.
+//
+// Example: load.Measured(500*kΩ, []float64{0, 0.25, 0.5, 0.75, 1}, []float64{0, 0.04, 0.12, 0.5, 1})
+func Measured(total units.Resistance, positions, shares []float64) Pot {
+	return Pot{total: total, half: 0.5, positions: slices.Clone(positions), shares: slices.Clone(shares)}
+}
+
 // At returns the potentiometer turned to a position from 0 (down) to 1 (fully up).
 func (p Pot) At(position float64) Pot {
 	p.down = 1 - position
@@ -47,12 +58,26 @@ func (p Pot) Total() units.Resistance { return p.total }
 // through the share h at half rotation; made of two carbon compositions a real track follows it roughly.
 func (p Pot) Share() float64 {
 	x := 1 - p.down
+	if len(p.positions) > 0 {
+		return between(p.positions, p.shares, x)
+	}
 	if p.half == 0.5 || x == 0 || x == 1 {
 		return x
 	}
 	b := math.Pow(1/p.half-1, 2)
 	return math.Expm1(x*math.Log(b)) / (b - 1)
 }
+
+// between interpolates straight.
+func between(xs, ys []float64, x float64) float64 {
+	i := min(max(sort.SearchFloat64s(xs, x), 1), len(xs)-1)
+	return ys[i-1] + (ys[i]-ys[i-1])*(x-xs[i-1])/(xs[i]-xs[i-1])
+}
+
+// upper and lower return the resistances above and below the wiper.
+func (p Pot) upper() units.Resistance { return p.total - p.lower() }
+
+func (p Pot) lower() units.Resistance { return units.Resistance(p.total.SI() * p.Share()) }
 
 // String writes resistance and position.
 func (p Pot) String() string {
@@ -71,59 +96,24 @@ func (p Pot) problem(what string) error {
 	case !(p.down >= 0 && p.down <= 1):
 		return fmt.Errorf("%s potentiometer: position: got %s, want 0 (down) to 1 (fully up)", what, units.Digits(1-p.down, 4))
 	}
-	return nil
+	return p.taperProblem(what)
 }
 
-// Volume adds a volume control with a linear potentiometer, the signal on its upper end and what
-// follows on its wiper: fully up, or at a position from 0 to 1.
-//
-// Example: load.From(c).Volume(500*kΩ, 0.7)
-func (l Line) Volume(total units.Resistance, position ...float64) Line {
-	p, err := placed("volume", Linear(total), position)
-	return l.check(err).VolumeWith(p)
-}
-
-// VolumeWith adds a volume control with any potentiometer.
-//
-// Example: load.From(c).VolumeWith(load.Logarithmic(500*kΩ).At(0.7))
-func (l Line) VolumeWith(p Pot) Line {
-	l = l.check(p.problem("volume"))
-	wiper := fmt.Sprintf("wiper %d", l.parts+1)
-	top := l.node
-	l = l.add("volume "+p.String(), func(n circuit.Network, name string) circuit.Network {
-		lower := units.Resistance(p.total.SI() * p.Share())
-		return n.Resistor(name+" upper", top, wiper, p.total-lower).Resistor(name+" lower", wiper, circuit.Ground, lower)
-	})
-	l.node = wiper
-	return l
-}
-
-// Tone adds a tone control: a linear potentiometer as a variable resistor, with a capacitor to
-// ground; fully up (bright), or at a position from 0 to 1.
-//
-// Example: load.From(c).Tone(500*kΩ, 22*nF, 0.3)
-func (l Line) Tone(total units.Resistance, c units.Capacitance, position ...float64) Line {
-	p, err := placed("tone", Linear(total), position)
-	return l.check(err).ToneWith(p, c)
-}
-
-// ToneWith adds a tone control with any potentiometer.
-func (l Line) ToneWith(p Pot, c units.Capacitance) Line {
-	l = l.check(p.problem("tone"))
-	between := fmt.Sprintf("tone %d", l.parts+1)
-	return l.add(fmt.Sprintf("tone %v with %v", p, c), func(n circuit.Network, name string) circuit.Network {
-		r := units.Resistance(p.total.SI() * p.Share())
-		return n.Resistor(name, l.node, between, r).Capacitor(name+" capacitor", between, circuit.Ground, c)
-	})
-}
-
-// placed turns a potentiometer to the one position given, if any.
-func placed(what string, p Pot, position []float64) (Pot, error) {
-	switch len(position) {
-	case 0:
-		return p, nil
-	case 1:
-		return p.At(position[0]), nil
+func (p Pot) taperProblem(what string) error {
+	last := len(p.positions) - 1
+	if last < 0 && len(p.shares) == 0 {
+		return nil
 	}
-	return p, fmt.Errorf("%s: too many positions: got %d, want none or one", what, len(position))
+	if last < 1 || len(p.shares) != last+1 {
+		return fmt.Errorf("%s potentiometer: measured taper: got %d positions and %d shares, want as many of both and at least 2", what, last+1, len(p.shares))
+	}
+	if p.positions[0] != 0 || p.positions[last] != 1 {
+		return fmt.Errorf("%s potentiometer: measured taper: got positions from %g to %g, want 0 to 1", what, p.positions[0], p.positions[last])
+	}
+	for i := range p.positions {
+		if i > 0 && !(p.positions[i] > p.positions[i-1] && p.shares[i] >= p.shares[i-1]) || !(p.shares[i] >= 0 && p.shares[i] <= 1) {
+			return fmt.Errorf("%s potentiometer: measured taper: got position %g, share %g as number %d, want both rising from 0 to 1", what, p.positions[i], p.shares[i], i+1)
+		}
+	}
+	return nil
 }
