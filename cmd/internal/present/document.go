@@ -1,0 +1,81 @@
+package present
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"runtime/debug"
+	"strings"
+
+	"lode/cmd/internal/library"
+	"lode/engine/book"
+	"lode/render/page"
+)
+
+// Document lays out the page of a run: shown holds, for each cell, what it showed.
+func Document(b book.Book, shown [][]Shown, called map[string]bool) page.Document {
+	d := page.Document{Title: b.Title(), Methods: methods(called), Record: record(b)}
+	cell := 0
+	for _, part := range b.Parts {
+		if part.Cell == nil {
+			if strings.TrimSpace(part.Text) != "" {
+				d.Blocks = append(d.Blocks, page.Prose{Source: part.Text})
+			}
+			continue
+		}
+		d.Blocks = append(d.Blocks, pageCell(part.Cell, shown[cell]))
+		cell++
+	}
+	if c := cautions(called); len(c) > 0 {
+		d.Blocks = append(d.Blocks, c)
+	}
+	return d
+}
+
+func pageCell(c *book.Cell, shown []Shown) page.Cell {
+	out := page.Cell{Source: strings.TrimRight(c.Code, "\n")}
+	for _, s := range shown {
+		out.Results = append(out.Results, s.Page())
+	}
+	return out
+}
+
+// methods lists the sources of what the cells called.
+func methods(called map[string]bool) []page.Method {
+	var list []page.Method
+	for _, t := range library.Topics() {
+		if called[t.Name] && t.Source != "" {
+			list = append(list, page.Method{Name: t.Name, What: t.Summary, Source: t.Source, Valid: t.Valid, Accuracy: t.Accuracy})
+		}
+	}
+	return list
+}
+
+// cautions lists what the calls make relevant, each text once.
+func cautions(called map[string]bool) page.Cautions {
+	var list page.Cautions
+	seen := map[string]bool{}
+	for _, t := range library.Topics() {
+		if called[t.Name] && t.Caution != "" && !seen[t.Caution] {
+			seen[t.Caution] = true
+			list = append(list, page.Entry{Name: t.Name, Text: t.Caution})
+		}
+	}
+	return list
+}
+
+// record tells what the page was made from.
+func record(b book.Book) []page.Entry {
+	return []page.Entry{
+		{Name: "lode", Text: Version()},
+		{Name: "notebook", Text: b.File},
+		{Name: "SHA-256 of the notebook", Text: fmt.Sprintf("%x", sha256.Sum256([]byte(b.String())))},
+	}
+}
+
+// Version returns the version of the program.
+func Version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
+		return info.Main.Version
+	}
+	return "development version"
+}

@@ -1,0 +1,184 @@
+// Package present turns the values that a notebook shows into what a terminal and a page
+// can take. It is the only place that knows both the engine's results and the renderers.
+package present
+
+import (
+	"fmt"
+	"reflect"
+	"sort"
+	"strings"
+
+	"lode/render/page"
+	"lode/render/table"
+	"lode/render/text"
+	"lode/units"
+	"lode/units/frame"
+)
+
+// Shown is one value in a form that no longer needs the interpreter.
+type Shown struct {
+	Label  string
+	Text   string       // a quantity, a number, a text
+	Table  *table.Grid  // instead of Text
+	Figure page.Drawing // instead of Text
+}
+
+// longestTable is how many rows a value may have that is shown as a table without having
+// been made one; a sweep of hundreds of points is better told in a line.
+const longestTable = 40
+
+// Value presents a shown value under its label.
+func Value(label string, v any) Shown {
+	s := Shown{Label: label}
+	switch v := v.(type) {
+	case page.Drawing:
+		s.Figure = v
+	case table.Table:
+		g := v.Grid()
+		s.Table = &g
+	case frame.Source:
+		s.source(v)
+	default:
+		s.Text = words(reflect.ValueOf(v))
+	}
+	return s
+}
+
+func (s *Shown) source(v frame.Source) {
+	f := v.Frame()
+	if f.Rows() <= longestTable && len(f.Columns) > 0 {
+		if t, err := table.From(v); err == nil {
+			g := t.Grid()
+			s.Table = &g
+			return
+		}
+	}
+	s.Text = words(reflect.ValueOf(v))
+}
+
+// words writes a value that is neither table nor figure.
+func words(v reflect.Value) string {
+	if !v.IsValid() {
+		return "nothing"
+	}
+	if v.CanInterface() {
+		switch x := v.Interface().(type) {
+		case reflect.Value:
+			return words(x)
+		case fmt.Stringer:
+			if v.Kind() != reflect.Pointer || !v.IsNil() {
+				return x.String()
+			}
+		case error:
+			return x.Error()
+		case float64:
+			return units.Digits(x, 6)
+		}
+	}
+	switch v.Kind() {
+	case reflect.Slice, reflect.Array:
+		return list(v)
+	case reflect.Map:
+		return pairs(v)
+	case reflect.Struct:
+		return fields(v)
+	case reflect.Pointer, reflect.Interface:
+		if v.IsNil() {
+			return "nothing"
+		}
+		return words(v.Elem())
+	case reflect.Func:
+		return "a function"
+	}
+	return fmt.Sprint(v)
+}
+
+// longestList is how many elements of a list are written out.
+const longestList = 12
+
+func list(v reflect.Value) string {
+	if v.Len() == 0 {
+		return "(none)"
+	}
+	var parts []string
+	for i := range min(v.Len(), longestList) {
+		parts = append(parts, words(v.Index(i)))
+	}
+	text := strings.Join(parts, ", ")
+	if v.Len() > longestList {
+		text += fmt.Sprintf(", and %d more", v.Len()-longestList)
+	}
+	return text
+}
+
+func pairs(v reflect.Value) string {
+	var parts []string
+	for _, k := range v.MapKeys() {
+		parts = append(parts, words(k)+": "+words(v.MapIndex(k)))
+	}
+	if len(parts) == 0 {
+		return "(none)"
+	}
+	sort.Strings(parts)
+	return strings.Join(parts, ", ")
+}
+
+// fields writes a struct of the notebook's own; the interpreter may put an X in front of
+// names that Go would not let reflection see.
+func fields(v reflect.Value) string {
+	var parts []string
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
+		if f.IsExported() {
+			parts = append(parts, strings.TrimPrefix(f.Name, "X")+" "+words(v.Field(i)))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// Terminal writes shown values as a terminal shows them, plain values in line.
+func Terminal(style text.Style, shown []Shown) string {
+	var parts []string
+	var values []text.Value
+	flush := func() {
+		if len(values) > 0 {
+			parts = append(parts, style.Values(values...))
+			values = nil
+		}
+	}
+	for _, s := range shown {
+		if s.Table == nil && s.Figure == nil {
+			values = append(values, text.Value{Label: s.Label, Text: s.Text})
+			continue
+		}
+		flush()
+		parts = append(parts, s.block(style))
+	}
+	flush()
+	return strings.Join(parts, "\n")
+}
+
+func (s Shown) block(style text.Style) string {
+	if s.Table != nil {
+		g := *s.Table
+		if g.Title == "" {
+			g.Title = s.Label
+		}
+		return style.Table(g) + "\n"
+	}
+	if c, ok := s.Figure.(text.Chart); ok {
+		return style.Chart(c) + "\n"
+	}
+	return style.Values(text.Value{Label: s.Label, Text: s.Figure.Title()})
+}
+
+// Page turns a shown value into a result of a page.
+func (s Shown) Page() page.Result {
+	r := page.Result{Label: s.Label, Table: s.Table, Figure: s.Figure}
+	if strings.Contains(s.Text, "\n") {
+		r.Lines = s.Text
+	} else {
+		r.Value = s.Text
+	}
+	return r
+}

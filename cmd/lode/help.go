@@ -1,0 +1,62 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"lode/render/text"
+)
+
+const runHelp = `Checks the notebook; if there is an issue, tells it and runs nothing. Then runs the cells
+from the top, prints each shown result, and writes the page: NOTEBOOK.html beside the
+notebook, or the file given with -o. The page is written whole or not at all; a run that
+fails leaves an earlier page as it was. Ctrl-C stops a run.`
+
+const checkHelp = `Checks names, types and physical dimensions in all cells and tells every issue.`
+
+const aboutHelp = `Tells what a package, function, type or method of the library does, with its units, range,
+accuracy and source. Without a name it lists the packages.`
+
+const exitHelp = `Exit codes: 0 it worked; 1 the notebook has issues and was not run; 2 wrong use of the
+command; 3 the notebook stopped while running; 4 a file cannot be read or written.`
+
+func commandNames() string {
+	var names []string
+	for _, c := range commands() {
+		names = append(names, c.name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// overview tells what the program is for and lists its commands.
+func (p *program) overview(w io.Writer) {
+	fmt.Fprint(w, "lode runs notebooks of calculations for hand-wound pickups.\n\n")
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  lode %-24s  %s\n", c.name+" "+c.arguments, c.summary)
+	}
+	fmt.Fprint(w, "\n"+exitHelp+"\n")
+}
+
+func (p *program) help(args []string) int {
+	if len(args) == 0 {
+		p.overview(p.out)
+		return exitFine
+	}
+	for _, c := range commands() {
+		if c.name == args[0] {
+			fmt.Fprintf(p.out, "lode %s %s\n  %s\n", c.name, c.arguments, c.summary)
+			if c.help != "" {
+				fmt.Fprint(p.out, "\n"+c.help+"\n")
+			}
+			return exitFine
+		}
+	}
+	return p.usage(fmt.Sprintf("%s: no such command", args[0]), "one of "+commandNames(), "")
+}
+
+// usage reports a wrong command line.
+func (p *program) usage(what, want, hint string) int {
+	fmt.Fprintln(p.err, p.errStyle.Fault(text.Fault{What: what, Want: want, Hint: hint}))
+	return exitUsage
+}

@@ -1,0 +1,76 @@
+// Command lode checks and runs notebooks for people who wind electromagnetic pickups by
+// hand, and writes each as one HTML page.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+
+	"golang.org/x/term"
+
+	"lode/render/text"
+)
+
+// Exit codes.
+const (
+	exitFine    = 0 // everything worked
+	exitIssues  = 1 // the notebook does not check; nothing was run
+	exitUsage   = 2 // the command line is wrong
+	exitStopped = 3 // the notebook stopped while running
+	exitFile    = 4 // a file cannot be read or written
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	p := program{ctx: ctx, out: os.Stdout, err: os.Stderr, style: style(os.Stdout), errStyle: style(os.Stderr)}
+	os.Exit(p.main(os.Args[1:]))
+}
+
+// program is one call of the command.
+type program struct {
+	ctx             context.Context
+	out, err        io.Writer
+	style, errStyle text.Style
+}
+
+// style returns how to write to a file that may be a terminal.
+func style(f *os.File) text.Style {
+	width, _, err := term.GetSize(int(f.Fd()))
+	return text.For(err == nil, width, os.Getenv)
+}
+
+// command is one word that may stand behind lode.
+type command struct {
+	name, arguments, summary, help string
+	run                            func(p *program, args []string) int
+}
+
+// commands is the one list that running, help and documentation come from.
+func commands() []command {
+	return []command{
+		{"run", "[-o PAGE] NOTEBOOK", "check a notebook, run it from the top and write its page", runHelp, (*program).run},
+		{"check", "NOTEBOOK", "check a notebook without running it", checkHelp, (*program).check},
+		{"about", "[NAME]", "explain a name of the library, such as coil.Wind, or list them", aboutHelp, (*program).about},
+		{"help", "[COMMAND]", "explain a command", "", (*program).help},
+	}
+}
+
+func (p *program) main(args []string) int {
+	if len(args) == 0 {
+		p.overview(p.out)
+		return exitFine
+	}
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.run(p, args[1:])
+		}
+	}
+	if args[0] == "-h" || args[0] == "--help" {
+		return p.help(nil)
+	}
+	return p.usage(fmt.Sprintf("%s: no such command", args[0]), "one of "+commandNames(), "lode help explains them")
+}
