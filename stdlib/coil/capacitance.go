@@ -28,6 +28,9 @@ func (c Winding) Capacitance() units.Capacitance { return c.CapacitanceRange().V
 // Accuracy: an estimate: layered windings lie between wires in the grooves and wires on
 // top of each other, a factor of two; scatter windings within a factor of five.
 func (c Winding) CapacitanceRange() CapacitanceRange {
+	if c.proven > 0 {
+		return CapacitanceRange{max(0, c.proven-c.doubt), c.proven, c.proven + c.doubt}
+	}
 	low, value, high := c.layersCapacitance()
 	outside := kernel.Medhurst(float64(c.shape.Height), c.layout.meanTurn/math.Pi)
 	return CapacitanceRange{units.Capacitance(low + 0.8*outside), units.Capacitance(value + outside), units.Capacitance(high + 1.2*outside)}

@@ -82,6 +82,11 @@ func (p Placed) overlaps(q Placed) bool {
 
 // inside reports whether winding a lies within the core of b.
 func inside(a, b kernel.Window, d kernel.Vector) bool {
-	return a.Along/2+a.Radius+a.Build+math.Abs(d[0]) <= (b.Along/2+b.Radius)*(1+1e-9) &&
-		a.Across/2+a.Radius+a.Build+math.Abs(d[1]) <= (b.Across/2+b.Radius)*(1+1e-9) && b.Radius <= a.Radius+a.Build+1e-9
+	const touching = -1e-9
+	R := a.Radius + a.Build
+	beyondX, beyondY := (a.Along-b.Along)/2+math.Abs(d[0]), (a.Across-b.Across)/2+math.Abs(d[1])
+	if beyondX > 0 && beyondY > 0 {
+		return b.Radius-R-math.Hypot(beyondX, beyondY) >= touching
+	}
+	return min(b.Radius-R-beyondX, b.Radius-R-beyondY) >= touching
 }

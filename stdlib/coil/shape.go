@@ -24,8 +24,6 @@ type Shape struct {
 	CornerRadius units.Length // of the core, in plan view
 	Height       units.Length // between the flanges
 	Room         units.Length // depth from the core to the nearest edge of a flange; infinite without flanges
-	perimeter    float64      // of the core where it is no rounded rectangle, or 0
-	area         float64      // in the core, likewise
 }
 
 // Perimeter returns the length of a turn whose centre lies at the given depth over the core.
@@ -39,16 +37,10 @@ func (s Shape) Area(depth units.Length) units.Area {
 }
 
 func (s Shape) corePerimeter() float64 {
-	if s.perimeter > 0 {
-		return s.perimeter
-	}
 	return kernel.RoundedPerimeter(float64(s.Length), float64(s.Width), float64(s.CornerRadius))
 }
 
 func (s Shape) coreArea() float64 {
-	if s.area > 0 {
-		return s.area
-	}
 	return kernel.RoundedArea(float64(s.Length), float64(s.Width), float64(s.CornerRadius))
 }
 

@@ -19,6 +19,7 @@ type Winding struct {
 	layout layout
 	potted Compound
 	proven units.Capacitance // from a measured resonance, or 0
+	doubt  units.Capacitance // of that
 }
 
 // Turns returns the number of turns.

@@ -15,6 +15,7 @@ import (
 //	TurnLength, TurnArea            the offset of a polygon with many corners
 //	MeanTurnLength, MeanTurnArea    Simpson's rule; one thin shell
 //	TurnsOfLength                   put back into the length; P/c against zero
+//	EqualRectangle                  put back into perimeter and area; itself; a circle
 //	ScatterBuild, Rows, GrooveRise  their inverses; wires counted one by one; the densest lattice
 //	Cell                            printed reference values; Simpson's rule
 //	KochCell                        printed reference values; Cell over the right angle within 10 %
@@ -96,6 +97,27 @@ func TestTurnsOfLength(t *testing.T) {
 			close(t, "TurnsOfLength", TurnsOfLength(0.14, c, N*(0.14+math.Pi*c*N)), N, 1e-12)
 		}
 	}
+}
+
+func TestEqualRectangle(t *testing.T) {
+	random := rand.New(rand.NewSource(9))
+	for range 300 {
+		P := 0.02 + 0.2*random.Float64()
+		S := P * P / (4 * math.Pi) * (0.2 + 0.8*random.Float64())
+		l, w, r := EqualRectangle(P, S, P*(0.25+0.2*random.Float64()))
+		close(t, "perimeter", RoundedPerimeter(l, w, r), P, 1e-12)
+		close(t, "area", RoundedArea(l, w, r), S, 1e-9)
+		if !(r >= 0 && w > 0 && r <= math.Min(l, w)/2*(1+1e-9)) {
+			t.Errorf("P %g, S %g: got %g by %g, r %g", P, S, l, w, r)
+		}
+		length, width, r := randomCore(random)
+		l, w, got := EqualRectangle(RoundedPerimeter(length, width, r), RoundedArea(length, width, r), length)
+		close(t, "itself, length", l, length, 1e-9)
+		close(t, "itself, width", w, width, 1e-6)
+		close(t, "itself, radius", got+length, r+length, 1e-6)
+	}
+	l, w, r := EqualRectangle(2*math.Pi, math.Pi, 2)
+	close(t, "circle", l+w+r, 5, 1e-6)
 }
 
 func TestPacking(t *testing.T) {

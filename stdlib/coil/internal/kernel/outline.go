@@ -46,3 +46,33 @@ func TurnsOfLength(P, c, l float64) float64 {
 	k := math.Pi * c
 	return 2 * l / (P + math.Sqrt(P*P+4*k*l))
 }
+
+// EqualRectangle returns the rounded rectangle of perimeter P and area S that is as long as
+// given where there is one, and else the sharp rectangle or the racetrack of that perimeter and
+// area. Steiner's formulas make its turns as long, and the areas in them as large, as those of
+// the outline it stands for. The area must not exceed that of a circle, P²/4π.
+func EqualRectangle(P, S, length float64) (l, w, r float64) {
+	width := func(r float64) float64 { return (P+(8-2*math.Pi)*r)/2 - length }
+	area := func(r float64) float64 { return RoundedArea(length, width(r), r) }
+	half := length / 2 // the radius at which the width's own half is the radius, if that is less
+	if slope := 1 - (8-2*math.Pi)/4; slope > 0 {
+		half = math.Min(half, (P/2-length)/2/slope)
+	}
+	switch {
+	case width(0) <= 0 || area(0) > S*(1+1e-12):
+		root := math.Sqrt(math.Max(0, P*P/16-S))
+		return P/4 + root, P/4 - root, 0
+	case area(half) < S:
+		w = (P - math.Sqrt(math.Max(0, P*P-4*math.Pi*S))) / math.Pi
+		return w + (P-math.Pi*w)/2, w, w / 2
+	}
+	low, high := 0.0, half
+	for range 60 {
+		if middle := (low + high) / 2; area(middle) < S {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return length, width(high), high
+}
