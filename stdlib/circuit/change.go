@@ -47,6 +47,10 @@ func (n Network) changed(name, quantity string, value float64, problem error) Ne
 	return n.refuse(name, fmt.Errorf("%s: %w: there is no part of that name that has one", quantity, ErrName))
 }
 
+// Refuse returns the network with a mistake in one of its parts, found by who makes parts of several;
+// the call that asks for a result returns it.
+func (n Network) Refuse(name string, problem error) Network { return n.refuse(name, problem) }
+
 func (n Network) refuse(name string, problem error) Network {
 	if problem != nil && n.err == nil {
 		n.err = fmt.Errorf("part %q: %w", name, problem)
