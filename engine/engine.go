@@ -19,6 +19,10 @@ type Notebook struct {
 	Book   book.Book
 	Issues []issue.Issue // empty if it can run
 
+	// At, if set, is told of each statement of the top level before it runs: its place and
+	// its source line.
+	At func(issue.Issue)
+
 	lib     *library.Library
 	program *lower.Lowered
 	used    map[string]bool
@@ -65,6 +69,14 @@ func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
 type sink struct {
 	n    *Notebook
 	show func(Result)
+}
+
+// At tells the place of the statement that begins.
+func (s sink) At(spot int) {
+	if s.n.At != nil {
+		p := s.n.program.Spots[spot]
+		s.n.At(issue.Issue{Place: p.Place, Source: p.Source})
+	}
 }
 
 func (s sink) Show(spot int, value any) {

@@ -21,6 +21,8 @@ import (
 
 // Sink takes what a running notebook gives, in order.
 type Sink interface {
+	// At is told of each statement of the top level before it runs.
+	At(spot int)
 	// Show takes the value of a shown result; spot is its number in Lowered.Spots.
 	Show(spot int, value any)
 	// Print takes text that the notebook prints while statement spot runs.
@@ -78,7 +80,7 @@ func (r *runner) interpreter(lib *library.Library) (*interp.Interpreter, error) 
 
 func (r *runner) host() map[string]reflect.Value {
 	return map[string]reflect.Value{
-		"At":   reflect.ValueOf(func(spot int) { r.at = spot }),
+		"At":   reflect.ValueOf(func(spot int) { r.at = spot; r.sink.At(spot) }),
 		"Show": reflect.ValueOf(func(spot int, value any) { r.sink.Show(spot, value) }),
 		"Fail": reflect.ValueOf(func(spot int, err error) { panic(failure{spot, err}) }),
 	}
