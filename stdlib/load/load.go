@@ -74,6 +74,24 @@ type Line struct {
 // Example: load.From(c).Volume(500*kΩ).Tone(500*kΩ, 22*nF).Cable(5*metre).Input(1*MΩ)
 func From(c Source) Line { return FromCoils(One(c)) }
 
+// Starter is a source that puts itself into a network, such as a piezo element of package piezo.
+type Starter interface {
+	Start(n circuit.Network, node string) circuit.Network
+	String() string
+}
+
+// FromSource starts a chain with a source that is not a coil. Levels are relative to its open
+// voltage.
+//
+// Example: load.FromSource(disc).Cable(5*metre).Input(10*MΩ)
+func FromSource(s Starter) Line {
+	if s == nil {
+		return Line{err: errors.New("source: missing: got nothing, want a piezo element")}
+	}
+	l := Line{node: "hot", words: s.String()}
+	return l.now(s.Start(circuit.New(""), l.node))
+}
+
 // Named gives the chain the name that its response carries.
 func (l Line) Named(label string) Line {
 	l.network, l.before = l.network.Named(label), l.before.Named(label)

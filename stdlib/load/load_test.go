@@ -184,6 +184,7 @@ func TestRefused(t *testing.T) {
 	nan := units.Resistance(math.NaN())
 	for want, line := range map[string]Line{
 		"coil: missing":                     From(nil),
+		"source: missing":                   FromSource(nil),
 		"no coil":                           Line{}.Cable(1),
 		"inductance: value not possible":    From(Coil{DCResistance: 6000}),
 		"position: got 1.2":                 From(coil).Volume(5e5, 1.2),
