@@ -11,7 +11,11 @@ import (
 const runHelp = `Checks the notebook; if there is an issue, tells it and runs nothing. Then runs the cells
 from the top, prints each shown result, and writes the page: NOTEBOOK.html beside the
 notebook, or the file given with -o. The page is written whole or not at all; a run that
-fails leaves an earlier page as it was. Ctrl-C stops a run.`
+fails leaves an earlier page as it was. Ctrl-C stops a run.
+
+A notebook runs in a process of its own, with limits on time, memory and output, and
+without access to files, network or clock. On systems other than Linux the memory limit
+is asked of the runtime and not enforced by the system.`
 
 const checkHelp = `Checks names, types and physical dimensions in all cells and tells every issue.`
 
@@ -48,6 +52,9 @@ func (p *program) help(args []string) int {
 			fmt.Fprintf(p.out, "lode %s %s\n  %s\n", c.name, c.arguments, c.summary)
 			if c.help != "" {
 				fmt.Fprint(p.out, "\n"+c.help+"\n")
+			}
+			if c.name == "run" {
+				fmt.Fprint(p.out, "\n"+optionsText())
 			}
 			return exitFine
 		}

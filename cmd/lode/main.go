@@ -11,6 +11,7 @@ import (
 
 	"golang.org/x/term"
 
+	"lode/cmd/internal/evaluate"
 	"lode/render/text"
 )
 
@@ -24,6 +25,13 @@ const (
 )
 
 func main() {
+	if evaluate.IsChild(os.Args) {
+		if err := evaluate.Serve(os.Stdin, os.Stdout); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
+		return
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	p := program{ctx: ctx, out: os.Stdout, err: os.Stderr, style: style(os.Stdout), errStyle: style(os.Stderr)}
@@ -52,7 +60,7 @@ type command struct {
 // commands is the one list that running, help and documentation come from.
 func commands() []command {
 	return []command{
-		{"run", "[-o PAGE] NOTEBOOK", "check a notebook, run it from the top and write its page", runHelp, (*program).run},
+		{"run", "[OPTION...] NOTEBOOK", "check a notebook, run it from the top and write its page", runHelp, (*program).run},
 		{"check", "NOTEBOOK", "check a notebook without running it", checkHelp, (*program).check},
 		{"about", "[NAME]", "explain a name of the library, such as coil.Wind, or list them", aboutHelp, (*program).about},
 		{"help", "[COMMAND]", "explain a command", "", (*program).help},

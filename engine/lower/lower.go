@@ -178,7 +178,7 @@ func (l *lowerer) imports() string {
 		}
 	}
 	sort.Strings(lines)
-	return strings.Join(lines, "") + "\n"
+	return strings.Join(lines, "") + "\nvar _ = ˑh.At\n\n"
 }
 
 func (l *lowerer) write(out *strings.Builder, pieces []piece) {

@@ -21,6 +21,13 @@ type Shown struct {
 	Text   string       // a quantity, a number, a text
 	Table  *table.Grid  // instead of Text
 	Figure page.Drawing // instead of Text
+
+	printed bool // Text was printed, and stands as it is
+}
+
+// Printed presents text that a notebook prints.
+func Printed(text string) Shown {
+	return Shown{Text: strings.TrimSuffix(text, "\n"), printed: true}
 }
 
 // longestTable is how many rows a value may have that is shown as a table without having
@@ -147,7 +154,7 @@ func Terminal(style text.Style, shown []Shown) string {
 		}
 	}
 	for _, s := range shown {
-		if s.Table == nil && s.Figure == nil {
+		if s.Table == nil && s.Figure == nil && !s.printed {
 			values = append(values, text.Value{Label: s.Label, Text: s.Text})
 			continue
 		}
@@ -159,6 +166,9 @@ func Terminal(style text.Style, shown []Shown) string {
 }
 
 func (s Shown) block(style text.Style) string {
+	if s.printed {
+		return style.Plain(s.Text)
+	}
 	if s.Table != nil {
 		g := *s.Table
 		if g.Title == "" {
@@ -175,7 +185,7 @@ func (s Shown) block(style text.Style) string {
 // Page turns a shown value into a result of a page.
 func (s Shown) Page() page.Result {
 	r := page.Result{Label: s.Label, Table: s.Table, Figure: s.Figure}
-	if strings.Contains(s.Text, "\n") {
+	if s.printed || strings.Contains(s.Text, "\n") {
 		r.Lines = s.Text
 	} else {
 		r.Value = s.Text
