@@ -50,6 +50,7 @@ type drawing struct {
 	canvas *canvas
 	height float64
 	places []chart.Box // every text of the figure's inside
+	scales [2]float64  // pixels to one unit across and up, of the last panel
 }
 
 func (f Figure) drawing(id string, form form) *drawing {
@@ -61,23 +62,41 @@ func (f Figure) drawing(id string, form form) *drawing {
 	if d.key {
 		top = d.keyHeight()
 	}
-	between, bottom := d.size*2.6, d.size*3.6
-	each := d.form.panel + between
-	d.height = math.Ceil(top + each*float64(len(f.panels)) + bottom)
+	heights, total := d.heights(top)
+	d.height = total
 	d.canvas = newCanvas(d.width, d.height)
 	if d.key {
 		d.drawKey()
 	}
 	margin := d.yMargin()
-	for i := range f.panels {
-		low, last := top+each*float64(i+1), i == len(f.panels)-1
-		if last {
-			low = d.height
-		}
-		d.drawPanel(i, chart.Box{Left: 0, Top: top + each*float64(i), Right: d.width, Bottom: low}, margin, last)
+	for i, h := range heights {
+		d.drawPanel(i, chart.Box{Left: 0, Top: top, Right: d.width, Bottom: top + h}, margin, i == len(heights)-1)
+		top += h
 	}
 	d.canvas.flush()
 	return d
+}
+
+// heights returns the height of each panel with its titles, and of the whole figure.
+func (d *drawing) heights(top float64) ([]float64, float64) {
+	heights := make([]float64, len(d.panels))
+	for i, p := range d.panels {
+		heights[i] = d.panelHeight(p) + d.headroom(p)
+		if i == len(d.panels)-1 {
+			heights[i] += 3.6 * d.size
+		}
+		heights[i] = math.Ceil(heights[i])
+		top += heights[i]
+	}
+	return heights, math.Ceil(top)
+}
+
+// headroom is the height above a panel: for its title, and clear of the panel above.
+func (d *drawing) headroom(p chart.Panel) float64 {
+	if p.Y.Title() == "" {
+		return d.size
+	}
+	return 3 * d.size
 }
 
 func (d *drawing) svg() string {
@@ -105,33 +124,82 @@ func (d *drawing) letters(colour ink, least float64) text.Style {
 func (d *drawing) yMargin() float64 {
 	widest := 0.0
 	for _, p := range d.panels {
-		for _, t := range p.Y.Ticks(d.yCount()) {
+		for _, t := range d.yTicks(p) {
 			widest = max(widest, chart.TextWidth(t.Label, d.size))
 		}
 	}
 	return widest
 }
 
-func (d *drawing) yCount() int { return int(d.form.panel / d.yRoom) }
+// yTicks are the vertical axis's divisions, or the names of bars.
+func (d *drawing) yTicks(p chart.Panel) []chart.Tick {
+	if len(p.Bars) > 0 {
+		return d.barNames(p)
+	}
+	return p.Y.Ticks(int(d.panelHeight(p) / d.yRoom))
+}
+
+// panelHeight is the height between the axes.
+func (d *drawing) panelHeight(p chart.Panel) float64 {
+	switch {
+	case len(p.Bars) > 0:
+		return float64(len(p.Bars)) * 2 * d.size
+	case p.Equal:
+		shape := (p.Y.Max - p.Y.Min) / (p.X.Max - p.X.Min)
+		return min(max(shape*(d.width-d.rightMargin(p)-3*d.size), 0.5*d.form.panel), 1.3*d.width, 1.5*d.form.panel)
+	case len(d.panels) > 1:
+		return 0.72 * d.form.panel
+	}
+	return d.form.panel
+}
+
+// rightMargin is the room beside a panel, for what is named there.
+func (d *drawing) rightMargin(p chart.Panel) float64 {
+	switch {
+	case len(p.Bars) > 0:
+		return d.barValueWidth(p) + 8
+	case p.Map != nil:
+		return d.legendWidth(p.Map)
+	case p.Equal:
+		return chart.TextWidth(p.Y.Value(p.Y.Max-p.Y.Min), d.size) + 24
+	}
+	return max(d.endWidth()+endGap, 1.6*d.size)
+}
 
 // drawPanel lays a panel out in area.
 func (d *drawing) drawPanel(i int, area chart.Box, margin float64, last bool) {
-	p := d.panels[i]
-	layers := &panelLayers{drawing: d, panel: p}
-	pl := d.plot(p, margin, last)
-	pl.Add(layers)
-	right := 4.0
-	if !d.key {
-		right = d.endWidth() + endGap
-	}
 	all := draw.NewCanvas(d.canvas, vg.Length(d.width), vg.Length(d.height))
-	c := draw.Crop(all, 0, -vg.Length(right), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.size*2.4))
-	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.size*0.8})
+	p := d.panels[i]
+	c := draw.Crop(all, 0, -vg.Length(d.rightMargin(p)), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.headroom(p)-0.2*d.size))
+	if p.Equal {
+		p, margin = d.squared(p, c, margin, last)
+	}
+	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.headroom(p) - 1.9*d.size})
+	pl := d.plot(p, margin, last)
+	pl.Add(&panelLayers{drawing: d, panel: p})
 	pl.Draw(c)
+}
+
+// squared gives both axes one scale. Wider labels take room away from the field, so it is
+// done again with the labels of the first try.
+func (d *drawing) squared(p chart.Panel, c draw.Canvas, margin float64, last bool) (chart.Panel, float64) {
+	squared := p
+	for range 3 {
+		field := d.plot(squared, margin, last).DataCanvas(c)
+		squared = p
+		squared.Square(float64(field.Max.X-field.Min.X), float64(field.Max.Y-field.Min.Y))
+		for _, t := range d.yTicks(squared) {
+			margin = max(margin, chart.TextWidth(t.Label, d.size))
+		}
+	}
+	return squared, margin
 }
 
 // text writes a line with its upper left corner at p.
 func (d *drawing) text(line string, colour ink, p chart.Point) {
+	if line == "" {
+		return
+	}
 	style := d.letters(colour, 0)
 	d.places = append(d.places, chart.Box{Left: p.X, Top: p.Y, Right: p.X + chart.TextWidth(line, d.size), Bottom: p.Y + d.size})
 	style.Handler.Draw(d.canvas, line, style, vg.Point{X: vg.Length(p.X), Y: vg.Length(d.height - p.Y - d.size)})
@@ -143,9 +211,9 @@ func (d *drawing) plot(p chart.Panel, margin float64, last bool) *plot.Plot {
 	pl.BackgroundColor = nil
 	pl.Title.TextStyle = d.letters("ink", 0)
 	pl.Legend.TextStyle = d.letters("ink", 0)
-	room := int((d.width - margin - d.endWidth()) / d.xRoom)
-	d.axis(&pl.X, p.X, room, 0)
-	d.axis(&pl.Y, p.Y, d.yCount(), margin)
+	d.axis(&pl.X, p.X, d.xTicks(p, margin), 0)
+	d.axis(&pl.Y, p.Y, d.yTicks(p), margin)
+	pl.X.Tick.Label.Handler = letters{flat: true}
 	pl.X.Tick.Label.XAlign, pl.X.Tick.Label.YAlign = text.XCenter, text.YTop
 	pl.Y.Tick.Label.XAlign, pl.Y.Tick.Label.YAlign = text.XRight, text.YCenter
 	pl.Y.LineStyle.Width, pl.Y.Tick.LineStyle.Width = 0, 0
@@ -160,14 +228,19 @@ func (d *drawing) plot(p chart.Panel, margin float64, last bool) *plot.Plot {
 	return pl
 }
 
-func (d *drawing) axis(to *plot.Axis, from chart.Axis, room int, margin float64) {
+// xTicks are the horizontal axis's divisions in the room that is left.
+func (d *drawing) xTicks(p chart.Panel, margin float64) []chart.Tick {
+	return p.X.Ticks(int((d.width - margin - d.rightMargin(p)) / d.xRoom))
+}
+
+func (d *drawing) axis(to *plot.Axis, from chart.Axis, ticks []chart.Tick, margin float64) {
 	to.Min, to.Max = from.Min, from.Max
 	to.Scale = scale{from}
 	to.Padding = 0
 	to.LineStyle = draw.LineStyle{Color: ink("quiet"), Width: 1}
 	to.Tick.LineStyle = to.LineStyle
 	to.Tick.Length = 7
-	to.Tick.Marker = ticker{from, room}
+	to.Tick.Marker = ticker(ticks)
 	to.Label.TextStyle, to.Tick.Label = d.letters("quiet", 0), d.letters("ink", margin)
 }
 
@@ -175,14 +248,11 @@ type scale struct{ chart.Axis }
 
 func (s scale) Normalize(_, _, x float64) float64 { return s.At(x) }
 
-type ticker struct {
-	chart.Axis
-	room int
-}
+type ticker []chart.Tick
 
 func (t ticker) Ticks(_, _ float64) []plot.Tick {
 	var ticks []plot.Tick
-	for _, tick := range t.Axis.Ticks(t.room) {
+	for _, tick := range t {
 		ticks = append(ticks, plot.Tick{Value: tick.At, Label: tick.Label})
 	}
 	return ticks

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"fmt"
 	"math"
 	"math/cmplx"
 	"strings"
@@ -70,17 +71,22 @@ func TestNamesDoNotOverlap(t *testing.T) {
 		}
 		f := mustResponse(t, curves...)
 		for name, form := range map[string]form{"wide": wide, "narrow": narrow} {
-			d := f.drawing("x", form)
-			for i, a := range d.places {
-				for _, b := range d.places[:i] {
-					if a.Overlaps(b) {
-						t.Errorf("%d curves, %s: texts at %v and %v overlap", n, name, a, b)
-					}
-				}
-				if a.Left < 0 || a.Right > d.width || a.Top < 0 || a.Bottom > d.height {
-					t.Errorf("%d curves, %s: text at %v leaves the figure", n, name, a)
-				}
+			apart(t, fmt.Sprintf("%d curves, %s", n, name), f.drawing("x", form))
+		}
+	}
+}
+
+// apart checks that no two texts of a drawing overlap and that none leaves it.
+func apart(t *testing.T, name string, d *drawing) {
+	t.Helper()
+	for i, a := range d.places {
+		for _, b := range d.places[:i] {
+			if a.Overlaps(b) {
+				t.Errorf("%s: texts at %v and %v overlap", name, a, b)
 			}
+		}
+		if a.Left < 0 || a.Right > d.width || a.Top < 0 || a.Bottom > d.height {
+			t.Errorf("%s: text at %v leaves the figure", name, a)
 		}
 	}
 }

@@ -12,8 +12,12 @@ import (
 
 // letters lays out plain text for gonum/plot by our own measure and hands it to the canvas
 // with its anchor, so that alignment holds whatever font the reader has. No font file is
-// read. Least widens every text: axes of panels above one another get equal margins by it.
-type letters struct{ least vg.Length }
+// read. Least widens every text and flat takes its width away, so that panels above one
+// another get equal margins and sides, whatever their labels.
+type letters struct {
+	least vg.Length
+	flat  bool
+}
 
 var _ text.Handler = letters{}
 
@@ -27,6 +31,9 @@ func (letters) Lines(txt string) []string { return strings.Split(strings.TrimRig
 
 func (l letters) Box(txt string, f font.Font) (width, height, depth vg.Length) {
 	e := l.Extents(f)
+	if l.flat {
+		return 0, e.Ascent, e.Descent
+	}
 	return max(l.least, vg.Length(chart.TextWidth(txt, float64(f.Size)))), e.Ascent, e.Descent
 }
 

@@ -25,9 +25,9 @@ func (d *drawing) endLabel(label string) []string {
 
 // endWidth is the room that names at the ends take.
 func (d *drawing) endWidth() float64 {
-	widest := 0.0
+	widest := -float64(endGap)
 	if d.key {
-		return 0
+		return widest
 	}
 	for _, p := range d.panels {
 		for _, s := range toName(p) {
@@ -42,7 +42,7 @@ func (d *drawing) endWidth() float64 {
 // toName returns the curves that need a name: all, unless there is one and the vertical
 // axis says what it is.
 func toName(p chart.Panel) []chart.Series {
-	if len(p.Series) == 1 && lower(p.Series[0].Label) == lower(p.Y.Name) {
+	if len(p.Series) == 1 && (p.Series[0].Filled && !p.Equal || lower(p.Series[0].Label) == lower(p.Y.Name)) {
 		return nil
 	}
 	return p.Series
@@ -51,11 +51,14 @@ func toName(p chart.Panel) []chart.Series {
 // endsFit reports whether every panel is high enough for the names of its curves.
 func (d *drawing) endsFit() bool {
 	for _, p := range d.panels {
+		if p.Equal {
+			return false
+		}
 		lines := 0
 		for _, s := range p.Series {
 			lines += len(d.endLabel(s.Label))
 		}
-		if float64(lines)*d.lineHeight() > d.form.panel {
+		if float64(lines)*d.lineHeight() > 0.7*d.form.panel {
 			return false
 		}
 	}
@@ -144,11 +147,7 @@ func (d *drawing) drawKey() {
 	for i, s := range d.keyRows() {
 		top := float64(i) * d.size * 1.5
 		y := vg.Length(d.height - top - d.size*0.6)
-		style := draw.LineStyle{Color: row(s.Row), Width: 2}
-		for _, dash := range dashes[s.Row%len(dashes)] {
-			style.Dashes = append(style.Dashes, vg.Length(dash))
-		}
-		c.StrokeLine2(style, 1, y, sample, y)
+		c.StrokeLine2(lineStyle(s), 1, y, sample, y)
 		d.text(chart.Wrap(s.Label, d.size, d.width-sample-12, 1)[0], row(s.Row), chart.Point{X: sample + 8, Y: top})
 	}
 }

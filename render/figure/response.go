@@ -40,6 +40,64 @@ func Response(curves ...frame.Source) (Figure, error) {
 	return Figure{title: title, what: "Level over frequency", frames: frames, panels: []chart.Panel{p}}, nil
 }
 
+// Impedance draws the size of impedances over frequency, and their phase under it where all
+// curves have one. A curve is anything with a column of frequency and one of resistance.
+//
+// Example: figure.Impedance(coil.Impedance(20*Hz, 20*kHz))
+func Impedance(curves ...frame.Source) (Figure, error) {
+	frames, err := collect("figure.Impedance", curves)
+	if err != nil {
+		return Figure{}, err
+	}
+	p := chart.Panel{X: axisOf("Frequency", "Frequency", true), Y: axisOf("Impedance", "Resistance", true)}
+	for i, f := range frames {
+		s, err := series("figure.Impedance", f, i, "Frequency", "Resistance")
+		if err != nil {
+			return Figure{}, err
+		}
+		if !above(finite(s.Y), 0) {
+			return Figure{}, fmt.Errorf("figure.Impedance: %s: got an impedance of zero or below, want all above zero", named(f, i))
+		}
+		p.Series = append(p.Series, s)
+	}
+	p.FitX()
+	p.FitY(depth)
+	f := Figure{title: "Impedance", what: "Impedance over frequency", frames: frames, panels: []chart.Panel{p}}
+	if withPhase, err := f.WithPhase(); err == nil {
+		f = withPhase
+	}
+	return f, nil
+}
+
+// WithPhase returns the figure with the phase of its curves in a panel below.
+func (f Figure) WithPhase() (Figure, error) {
+	p := chart.Panel{X: axisOf("Frequency", "Frequency", true), Y: axisOf("Phase", "Angle", false)}
+	for i, data := range f.frames {
+		s, err := series("WithPhase", data, i, "Frequency", "Angle")
+		if err != nil {
+			return Figure{}, err
+		}
+		s.X, s.Y = unjoined(s.X, s.Y)
+		p.Series = append(p.Series, s)
+	}
+	p.X.Min, p.X.Max = f.panels[0].X.Min, f.panels[0].X.Max
+	p.FitY(depth)
+	f.panels = append(f.Panels(), p)
+	return f, nil
+}
+
+// unjoined puts a gap where a phase jumps by more than half a turn.
+func unjoined(x, y []float64) ([]float64, []float64) {
+	var xs, ys []float64
+	for i := range y {
+		if i > 0 && math.Abs(y[i]-y[i-1]) > math.Pi {
+			xs, ys = append(xs, x[i]), append(ys, math.NaN())
+		}
+		xs, ys = append(xs, x[i]), append(ys, y[i])
+	}
+	return xs, ys
+}
+
 func collect(subject string, curves []frame.Source) ([]frame.Frame, error) {
 	if len(curves) == 0 {
 		return nil, fmt.Errorf("%s: nothing to draw: got no curve, want one or more", subject)

@@ -17,9 +17,11 @@ func Style() string {
 .figure .line{fill:none;stroke:var(--figure-ink);stroke-linejoin:round;stroke-linecap:butt}
 .figure .line.quiet{fill:none;stroke:var(--figure-quiet)}
 .figure .grid{stroke:var(--figure-line)}
-.figure .area{stroke:none;fill:var(--figure-ink)}
+.figure .area{stroke:none;fill-rule:evenodd;fill:var(--figure-ink)}
 .figure .paper{fill:var(--figure-paper)}
 .figure .area.grid{fill:var(--figure-line)}
+.figure .tint{fill-opacity:.16}
+.figure .shade{fill-opacity:.13}
 ` + rows(len(light.Series)) + `@media (prefers-color-scheme:dark){.figure{` + variables(dark) + `}}
 @media print{.figure{` + variables(light) + `--figure-paper:#ffffff;}}
 `

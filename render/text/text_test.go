@@ -55,7 +55,7 @@ func TestGolden(t *testing.T) {
 	for name, style := range map[string]Style{"wide": {Width: 80}, "narrow": {Width: 40}, "colour": {Width: 64, Colour: true}} {
 		parts := []string{
 			style.Values(Value{"c.Resistance()", "6.123 kΩ"}, Value{"f0", "7.312 kHz"}, Value{"a long expression that somebody wrote out in full", "3.2 H"}, Value{"c.Fit()", "two\nlines"}),
-			style.Changes(Change{"f0", "7.312 kHz", "6.9 kHz"}), style.Table(sampleGrid(t)), style.Chart(sampleChart()), style.Fault(sampleFault),
+			style.Changes(Change{"f0", "7.312 kHz", "6.9 kHz"}), style.Table(sampleGrid(t)), style.Chart(sampleChart()), style.Chart(shapes(t)), style.Fault(sampleFault),
 		}
 		golden(t, name+".txt", strings.Join(parts, "\n\n")+"\n")
 	}
@@ -75,11 +75,33 @@ func golden(t *testing.T, name, got string) {
 	}
 }
 
+// shapes are panels of the other kinds: bars, a map, an outline.
+func shapes(t *testing.T) sample {
+	ohm, _ := units.KindNamed("Resistance")
+	length, _ := units.KindNamed("Length")
+	flux, _ := units.KindNamed("FluxDensity")
+	bars := chart.Panel{X: chart.Axis{Name: "Share", Kind: ohm}, Bars: []chart.Bar{{Label: "copper", Value: 7100}, {Label: "a name that goes on for longer than there is room", Value: -120.4}, {Label: "線", Value: 0}}}
+	bars.FitBars()
+	var x, y, v []float64
+	for i := range 200 {
+		x, y = append(x, float64(i%20)*1e-3), append(y, float64(i/20)*1e-3)
+		v = append(v, 0.05*math.Exp(-math.Hypot(x[i]-0.008, y[i])/0.006))
+	}
+	m, err := chart.Gather(x, y, v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Scale.Name, m.Scale.Kind = "Flux density", flux
+	across, up := chart.Axis{Name: "Across", Kind: length, Max: 0.019}, chart.Axis{Name: "Height", Kind: length, Max: 0.009}
+	part := chart.Series{Label: "core", Filled: true, X: []float64{0.002, 0.017, 0.017, 0.002, 0.002}, Y: []float64{0.001, 0.001, 0.008, 0.008, 0.001}}
+	return sample{[]chart.Panel{bars, {X: across, Y: up, Map: m}, {X: across, Y: up, Equal: true, Series: []chart.Series{part}}}}
+}
+
 // No line is wider than the terminal, whatever its width.
 func TestWidths(t *testing.T) {
 	for width := 24; width <= 130; width++ {
 		s := Style{Width: width}
-		for _, part := range []string{s.Table(sampleGrid(t)), s.Chart(sampleChart()), s.Fault(sampleFault)} {
+		for _, part := range []string{s.Table(sampleGrid(t)), s.Chart(sampleChart()), s.Chart(shapes(t)), s.Fault(sampleFault)} {
 			for _, l := range strings.Split(part, "\n") {
 				if table.Width(l) > width && !strings.Contains(l, "bridge.md") {
 					t.Errorf("width %d: %q takes %d columns", width, l, table.Width(l))

@@ -98,6 +98,9 @@ func (a Axis) Value(v float64) string {
 		}
 	}
 	step := a.Kind.StepFor(v)
+	if v == 0 && !a.Log && a.Max > a.Min {
+		step = a.step()
+	}
 	number := minus(units.Digits(a.Kind.In(v, step), 3))
 	if step.Symbol == "" || step.Symbol == "°" {
 		return number + step.Symbol

@@ -2,12 +2,14 @@ package chart
 
 import "math"
 
-// Series is one curve: SI values, NaN where there is a gap.
+// Series is one curve: SI values, NaN where there is a gap. A filled one is an area: down to
+// the axis, or the inside of an outline where the panel has equal scales.
 type Series struct {
-	Label string
-	Row   int // row of the series colours and line styles
-	X, Y  []float64
-	Notes []Note
+	Label  string
+	Row    int // row of the series colours and line styles
+	X, Y   []float64
+	Notes  []Note
+	Filled bool
 }
 
 // Note is a named point of a curve.
@@ -16,10 +18,28 @@ type Note struct {
 	X, Y float64
 }
 
-// Panel is one pair of axes with what is drawn between them.
+// Panel is one pair of axes with what is drawn between them: curves, or bars, or a map.
 type Panel struct {
 	X, Y   Axis
 	Series []Series
+	Bars   []Bar
+	Map    *Map
+	Equal  bool // one scale for both axes, as in a drawing of parts
+}
+
+// Bar is a named value, drawn from zero along X.
+type Bar struct {
+	Label string
+	Value float64
+}
+
+// Map is a quantity over a rectangular grid: Values[j][i] stands at X[i] and Y[j]. Both
+// grids rise.
+type Map struct {
+	Name   string
+	Scale  Axis // the quantity, with its range
+	X, Y   []float64
+	Values [][]float64
 }
 
 // Range widens low and high to hold the finite values that keep approves.
