@@ -2,7 +2,7 @@ package circuit
 
 import (
 	"fmt"
-	"math/cmplx"
+	"math"
 
 	"lode/stdlib/circuit/internal/kernel"
 	"lode/units"
@@ -95,14 +95,14 @@ func (n Network) Levels(node string, frequencies []units.Frequency) ([]units.Lev
 	if err != nil {
 		return nil, err
 	}
-	curve, scale := kernel.Transfer(p.system, output, low.Angular().SI(), high.Angular().SI()), 1/n.relative()
-	levels := make([]units.Level, len(frequencies))
+	curve := kernel.Transfer(p.system, output, low.Angular().SI(), high.Angular().SI())
+	raise, levels := kernel.Decibels(complex(1/n.relative(), 0)), make([]units.Level, len(frequencies))
 	for i, f := range frequencies {
-		v := curve.At(f.Angular().SI())
-		if cmplx.IsNaN(v) {
+		level := kernel.Decibels(curve.At(2*math.Pi*float64(f))) + raise
+		if level != level { // not a number
 			return nil, n.undetermined(f)
 		}
-		levels[i] = units.Level(kernel.Decibels(v) + kernel.Decibels(complex(scale, 0)))
+		levels[i] = units.Level(level)
 	}
 	return levels, nil
 }

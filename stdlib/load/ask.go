@@ -67,6 +67,16 @@ func (l Line) Noise(low, high units.Frequency) (circuit.Noise, error) {
 	return n.Noise(l.node, low, high)
 }
 
+// Sensitivities returns how resonance, height and level move when each part in turn grows by one
+// percent, see circuit.Network's Sensitivities.
+func (l Line) Sensitivities() (circuit.Sensitivities, error) {
+	n, err := l.Network()
+	if err != nil {
+		return nil, err
+	}
+	return n.Sensitivities(l.node, from, to)
+}
+
 // Deck returns the chain as a SPICE deck, see circuit.Network's Deck.
 func (l Line) Deck(low, high units.Frequency) (string, error) {
 	n, err := l.Network()

@@ -3,6 +3,7 @@ package load
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"lode/stdlib/circuit"
 	"lode/units"
@@ -26,6 +27,14 @@ type Coils struct {
 	mutuals  []mutual
 	err      error
 	reversed bool
+	further  func(units.Frequency) units.Impedance
+	metal    []metal
+}
+
+// metal is conducting matter near a coil: a shorted turn.
+type metal struct {
+	k      float64
+	corner units.Frequency
 }
 
 type mutual struct {
@@ -101,6 +110,41 @@ func (c Coils) Tapped(share float64) Coils {
 // coupling to the others.
 func (c Coils) Shorted() Coils {
 	c.shorted = true
+	return c
+}
+
+// Lossy puts an impedance that depends on frequency in series with one coil, such as what a
+// measurement found beyond its DC resistance and inductance.
+//
+// Example: load.FromCoils(load.One(c).Lossy(func(f units.Frequency) units.Impedance { return units.Impedance(complex(0.2*float64(f), 0)) }))
+func (c Coils) Lossy(further func(units.Frequency) units.Impedance) Coils {
+	if c.how != "one" {
+		return c.fail(errors.New("loss: given to several coils: want it on one coil"))
+	}
+	c.further = further
+	return c
+}
+
+// NearMetal puts conducting matter near one coil, such as a cover or a base plate: eddy currents in it
+// take inductance away and bring loss. K is the coupling of coil and metal, corner the frequency at
+// which the metal's own resistance and reactance are equal. Several pieces may be added.
+//
+// Source: a shorted turn, such as Terman, Radio Engineers' Handbook, 1943, section 2 (coupled circuits): the
+// coil's impedance grows by ω²k²L·τ/(1 + jωτ) with τ = 1/(2π·corner).
+//
+// Valid: metal thin against its skin depth; a thick piece acts like several of different corners.
+//
+// Example: load.FromCoils(load.One(c).NearMetal(0.3, 4*kHz))
+func (c Coils) NearMetal(k float64, corner units.Frequency) Coils {
+	switch {
+	case c.how != "one":
+		return c.fail(errors.New("metal: given to several coils: want it on one coil"))
+	case !(k >= 0 && k <= 1):
+		return c.fail(fmt.Errorf("metal: coupling: got %s, want 0 to 1", units.Digits(k, 4)))
+	case !(corner > 0) || math.IsInf(corner.SI(), 1):
+		return c.fail(fmt.Errorf("metal: corner: got %v, want more than 0 Hz", corner))
+	}
+	c.metal = append(c.metal[:len(c.metal):len(c.metal)], metal{k, corner})
 	return c
 }
 

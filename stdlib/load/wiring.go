@@ -89,19 +89,37 @@ func (w *wiring) coil(c Coils, hot, cold string) {
 		w.err = fmt.Errorf("coil %q: two coils have that name, want a name for each", name)
 	}
 	w.words = append(w.words, fmt.Sprintf("%s %v, %v, %v", name, c.source.Resistance(), c.source.Inductance(), c.source.Capacitance()))
-	part := func(share float64, capacitance units.Capacitance) circuit.Coil {
-		return circuit.Coil{Resistance: c.source.Resistance() * units.Resistance(share), Inductance: c.source.Inductance() * units.Inductance(share*share),
-			Capacitance: capacitance, EMF: units.Voltage(share * c.emf)}
-	}
 	if c.tap == 1 {
-		w.network = w.network.Coil(name, hot, cold, part(1, c.source.Capacitance()))
+		w.network = w.network.Coil(name, hot, cold, c.part(1, c.source.Capacitance()))
 		w.coils[name] = []string{name}
-		return
+	} else {
+		open, upper := w.node(), name+" above the tap"
+		w.network = w.network.Coil(name, hot, cold, c.part(c.tap, 0)).Coil(upper, open, hot, c.part(1-c.tap, 0)).Couple(name, upper, 1)
+		w.network = across(w.network, name+" capacitance", open, cold, c.source.Capacitance())
+		w.coils[name] = []string{name, upper}
 	}
-	open, upper := w.node(), name+" above the tap"
-	w.network = across(w.network.Coil(name, hot, cold, part(c.tap, 0)).Coil(upper, open, hot, part(1-c.tap, 0)).Couple(name, upper, 1),
-		name+" capacitance", open, cold, c.source.Capacitance())
-	w.coils[name] = []string{name, upper}
+	for i, m := range c.metal {
+		w.metal(fmt.Sprintf("%s metal %d", name, i+1), name, m, c.source.Inductance())
+	}
+}
+
+// part is the share of a coil's turns as a part of the network.
+func (c Coils) part(share float64, capacitance units.Capacitance) circuit.Coil {
+	p := circuit.Coil{Resistance: c.source.Resistance() * units.Resistance(share), Inductance: c.source.Inductance() * units.Inductance(share*share),
+		Capacitance: capacitance, EMF: units.Voltage(share * c.emf)}
+	if c.further != nil {
+		p.Further = func(f units.Frequency) units.Impedance { return c.further(f) * units.Impedance(complex(share, 0)) }
+	}
+	return p
+}
+
+// metal adds a shorted turn. Its inductance may be any, only its corner counts; the coil's is taken.
+func (w *wiring) metal(name, coil string, m metal, l units.Inductance) {
+	w.network = w.network.Coil(name, name, circuit.Ground, circuit.Coil{Inductance: l, Resistance: units.Resistance(m.corner.Angular().SI() * l.SI())}).
+		Resistor(name+" short", name, circuit.Ground, 0)
+	for _, part := range w.coils[coil] {
+		w.network = w.network.Couple(part, name, m.k)
+	}
 }
 
 func (w *wiring) couple(m mutual) {

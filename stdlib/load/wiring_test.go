@@ -118,6 +118,29 @@ func TestWirings(t *testing.T) {
 	}
 }
 
+// Metal near a coil by its formula, as a coupled shorted turn and as a function of frequency.
+func TestNearMetal(t *testing.T) {
+	const k, corner = 0.4, 3000.0
+	c := Coil{6e3, 2.5, 0}
+	eddy := func(f units.Frequency) units.Impedance {
+		x := complex(0, f.SI()/corner)
+		s := complex(0, f.Angular().SI())
+		return units.Impedance(-k * k * s * 2.5 * x / (1 + x))
+	}
+	for _, f := range tones {
+		s := complex(0, f.Angular().SI())
+		z, shunt := 6000+2.5*s+complex128(eddy(f)), 1/(1e-6+s*500e-12)
+		want := shunt / (shunt + z)
+		same(t, "shorted turn", transfer(t, FromCoils(One(c).NearMetal(k, corner)).Cable(5).Input(1e6), f), want)
+		same(t, "function", transfer(t, FromCoils(One(c).Lossy(eddy)).Cable(5).Input(1e6), f), want)
+		tapped := transfer(t, FromCoils(One(c).Tapped(0.5).NearMetal(k, corner)).Cable(5).Input(1e6), f)
+		same(t, "tapped", tapped, shunt/2/(shunt+3000+(z-6000)/4))
+	}
+	if all, err := From(coil).Cable(5).Input(1e6).Sensitivities(); err != nil || len(all) != 5 {
+		t.Errorf("sensitivities: got %v, %v", all, err)
+	}
+}
+
 func TestMeasuredTaper(t *testing.T) {
 	p := Measured(1e5, []float64{0, 0.5, 1}, []float64{0.01, 0.2, 1})
 	for x, want := range map[float64]float64{0: 0.01, 0.25: 0.105, 0.5: 0.2, 0.75: 0.6, 1: 1} {
@@ -195,6 +218,8 @@ func TestWiringRefused(t *testing.T) {
 		"share of 1.5 of the turns":  FromCoils(a.Tapped(1.5)),
 		"coils: none":                FromCoils(Coils{}),
 		"k = 2":                      FromCoils(Series(a, One(coil)).Coupled("a", "coil", 2)),
+		"coupling: got 1.2":          FromCoils(a.NearMetal(1.2, 1e3)),
+		"corner: got 0 Hz":           FromCoils(a.NearMetal(0.2, 0)),
 		"stage: missing":             From(coil).Through(nil),
 		"buffer input resistance":    From(coil).Buffer(Buffer{}),
 		"input noise voltage":        From(coil).InputNoise(-1, 0),
