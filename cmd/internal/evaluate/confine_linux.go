@@ -5,8 +5,9 @@ import (
 	"syscall"
 )
 
-// headroom is address space that the runtime reserves without using it.
-const headroom = 1 << 30
+// headroom is memory for the program itself. Only pages that can be written count against
+// RLIMIT_DATA, so that address space which the runtime merely reserves does not.
+const headroom = 256 << 20
 
 // confine bounds the child's memory and processor time, and keeps it from writing files and
 // from dumping its memory. The kernel enforces it.
@@ -17,7 +18,7 @@ func confine(l Limits) error {
 		resource int
 		value    uint64
 	}{
-		{syscall.RLIMIT_AS, uint64(l.Memory) + headroom},
+		{syscall.RLIMIT_DATA, uint64(l.Memory) + headroom},
 		{syscall.RLIMIT_CPU, 2 * seconds},
 		{syscall.RLIMIT_FSIZE, 0},
 		{syscall.RLIMIT_CORE, 0},
