@@ -166,8 +166,8 @@ func (n Network) undetermined(f units.Frequency) error {
 			return fmt.Errorf("%v: impedance at %v: %w: got %s Ω, want a resistance of 0 Ω or more", q, f, ErrValue, strconv.FormatComplex(z, 'g', 4, 128))
 		}
 	}
-	return fmt.Errorf("network %q: %w at %v: parts without resistance leave a current or voltage undetermined\nhint: give coils and sources their resistance",
-		n.title, ErrSingular, f)
+	return fmt.Errorf("%s: %w at %v: parts without resistance leave a current or voltage undetermined\nhint: give coils and sources their resistance",
+		called("network", n.title), ErrSingular, f)
 }
 
 func (p *plan) resist(q part, at kernel.Pair, r int) {

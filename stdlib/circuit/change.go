@@ -83,7 +83,7 @@ func (n Network) Levels(node string, frequencies []units.Frequency) ([]units.Lev
 	low, high := frequencies[0], frequencies[0]
 	for _, f := range frequencies {
 		if err := checkFrequency(f); err != nil {
-			return nil, fmt.Errorf("network %q: %w", n.title, err)
+			return nil, fmt.Errorf("%s: %w", called("network", n.title), err)
 		}
 		low, high = min(low, f), max(high, f)
 	}

@@ -100,7 +100,7 @@ func (n Network) Couple(first, second string, k float64) Network {
 // of the first source that is not zero, or 1 V where there are current sources only.
 func (n Network) Reference(v units.Voltage) Network {
 	if problem := aboveZero("reference", v.SI(), "V"); problem != nil && n.err == nil {
-		n.err = fmt.Errorf("network %q: %w", n.title, problem)
+		n.err = fmt.Errorf("%s: %w", called("network", n.title), problem)
 	}
 	n.reference = v
 	return n

@@ -18,7 +18,7 @@ import (
 // as are added noise sources.
 func (n Network) Deck(node string, low, high units.Frequency) (string, error) {
 	if err := checkRange(low, high); err != nil {
-		return "", fmt.Errorf("network %q: %w", n.title, err)
+		return "", fmt.Errorf("%s: %w", called("network", n.title), err)
 	}
 	p, err := n.plan()
 	if err != nil {

@@ -32,7 +32,7 @@ func (n Network) ImpedanceAt(node string, f units.Frequency) (units.Impedance, e
 // An input impedance is that between the nodes where the source was, without it.
 func (n Network) ImpedanceBetween(node, against string, f units.Frequency) (units.Impedance, error) {
 	if err := checkFrequency(f); err != nil {
-		return 0, fmt.Errorf("network %q: %w", n.title, err)
+		return 0, fmt.Errorf("%s: %w", called("network", n.title), err)
 	}
 	p, err := n.silent().plan()
 	if err != nil {
@@ -61,7 +61,7 @@ func (p *plan) drive(output []float64) {
 // levels relative to 1 Ω and phases.
 func (n Network) ImpedanceSweep(node string, low, high units.Frequency) (Response, error) {
 	if err := checkRange(low, high); err != nil {
-		return Response{}, fmt.Errorf("network %q: %w", n.title, err)
+		return Response{}, fmt.Errorf("%s: %w", called("network", n.title), err)
 	}
 	p, err := n.silent().plan()
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 // Temperature sets the temperature of all resistive parts; without it that is 20 °C.
 func (n Network) Temperature(t units.Temperature) Network {
 	if problem := aboveZero("temperature", t.SI(), "K"); problem != nil && n.err == nil {
-		n.err = fmt.Errorf("network %q: %w", n.title, problem)
+		n.err = fmt.Errorf("%s: %w", called("network", n.title), problem)
 	}
 	n.temperature = t
 	return n
@@ -52,7 +52,7 @@ type Noise struct {
 // Accuracy: integrals to 1e-5 for the part values given.
 func (n Network) Noise(node string, low, high units.Frequency) (Noise, error) {
 	if err := checkRange(low, high); err != nil {
-		return Noise{}, fmt.Errorf("network %q: %w", n.title, err)
+		return Noise{}, fmt.Errorf("%s: %w", called("network", n.title), err)
 	}
 	p, err := n.plan()
 	if err != nil {

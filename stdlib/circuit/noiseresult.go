@@ -14,11 +14,11 @@ import (
 // DensityAt returns the noise density at one frequency.
 func (n Noise) DensityAt(f units.Frequency) (units.VoltageNoise, error) {
 	if err := checkFrequency(f); err != nil || n.density == nil {
-		return 0, fmt.Errorf("noise %q: %w: got %v", n.label, ErrRange, f)
+		return 0, fmt.Errorf("%s: %w: got %v", called("noise", n.label), ErrRange, f)
 	}
 	power, ok := n.density(f.SI())
 	if !ok {
-		return 0, fmt.Errorf("noise %q: %w at %v", n.label, ErrSingular, f)
+		return 0, fmt.Errorf("%s: %w at %v", called("noise", n.label), ErrSingular, f)
 	}
 	return units.VoltageNoise(math.Sqrt(power)), nil
 }

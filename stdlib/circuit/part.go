@@ -184,3 +184,11 @@ func (n Network) find(name string) (part, bool) {
 	}
 	return part{}, false
 }
+
+// called names a thing in an error, with its label if it has one.
+func called(what, label string) string {
+	if label == "" {
+		return what
+	}
+	return fmt.Sprintf("%s %q", what, label)
+}

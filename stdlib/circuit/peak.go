@@ -53,7 +53,7 @@ func (r Response) Peak() (Peak, error) {
 }
 
 func (r Response) noPeak() error {
-	return fmt.Errorf("response %q: no resonance: the level has no peak from %v to %v\nhint: a heavily loaded coil has none; -3 dB points are given by Cutoff", r.label, r.Low(), r.High())
+	return fmt.Errorf("%s: no resonance: the level has no peak from %v to %v\nhint: a heavily loaded coil has none; -3 dB points are given by Cutoff", called("response", r.label), r.Low(), r.High())
 }
 
 // quality inverts the height of a two-pole low-pass's peak.
@@ -125,7 +125,7 @@ func (r Response) Cutoff() (units.Frequency, error) {
 			return all[i], nil
 		}
 	}
-	return 0, fmt.Errorf("response %q: no upper -3 dB point from %v to %v\nhint: sweep to a higher frequency", r.label, r.Low(), r.High())
+	return 0, fmt.Errorf("%s: no upper -3 dB point from %v to %v\nhint: sweep to a higher frequency", called("response", r.label), r.Low(), r.High())
 }
 
 // LowCutoff returns the lowest frequency at which the level comes within 3 dB (half the power)
@@ -140,7 +140,7 @@ func (r Response) LowCutoff() (units.Frequency, error) {
 			return f, nil
 		}
 	}
-	return 0, fmt.Errorf("response %q: no lower -3 dB point from %v to %v\nhint: sweep from a lower frequency", r.label, r.Low(), r.High())
+	return 0, fmt.Errorf("%s: no lower -3 dB point from %v to %v\nhint: sweep from a lower frequency", called("response", r.label), r.Low(), r.High())
 }
 
 func (r Response) falling(f units.Frequency) bool {
@@ -154,7 +154,7 @@ func (r Response) Crossings(level units.Level) ([]units.Frequency, error) {
 		return nil, r.empty()
 	}
 	if math.IsNaN(level.SI()) {
-		return nil, fmt.Errorf("response %q: level: %w: got %v, want a number of dB", r.label, ErrValue, level)
+		return nil, fmt.Errorf("%s: level: %w: got %v, want a number of dB", called("response", r.label), ErrValue, level)
 	}
 	target := r.plateau() + level.SI()
 	over := func(hertz float64) float64 { return r.level(hertz) - target }

@@ -38,7 +38,7 @@ func (n Network) Sweep(node string, low, high units.Frequency) (Response, error)
 // SweepBetween returns the voltage of one node against another, as for a balanced output.
 func (n Network) SweepBetween(node, against string, low, high units.Frequency) (Response, error) {
 	if err := checkRange(low, high); err != nil {
-		return Response{}, fmt.Errorf("network %q: %w", n.title, err)
+		return Response{}, fmt.Errorf("%s: %w", called("network", n.title), err)
 	}
 	p, err := n.plan()
 	if err != nil {
@@ -136,17 +136,17 @@ func (r Response) value(f units.Frequency) (complex128, error) {
 		return 0, r.empty()
 	}
 	if err := checkFrequency(f); err != nil {
-		return 0, fmt.Errorf("response %q: %w", r.label, err)
+		return 0, fmt.Errorf("%s: %w", called("response", r.label), err)
 	}
 	v := r.curve.At(f.Angular().SI()) * complex(r.scale, 0)
 	if cmplx.IsNaN(v) {
-		return 0, fmt.Errorf("response %q: %w at %v", r.label, ErrSingular, f)
+		return 0, fmt.Errorf("%s: %w at %v", called("response", r.label), ErrSingular, f)
 	}
 	return v, nil
 }
 
 func (r Response) empty() error {
-	return fmt.Errorf("response %q: %w: it holds no curve, want one from a sweep", r.label, ErrRange)
+	return fmt.Errorf("%s: %w: it holds no curve, want one from a sweep", called("response", r.label), ErrRange)
 }
 
 // level returns the level in dB at a frequency in Hz, -∞ where there is no output.
