@@ -29,6 +29,9 @@ func (n Network) Deck(node string, low, high units.Frequency) (string, error) {
 	}
 	d := deck{plan: p, nodes: map[string]string{p.joined.root(Ground): "0"}, taken: map[string]bool{"0": true}, names: map[string]string{}}
 	d.line("* " + singleLine(n.title))
+	for _, name := range n.Nodes() {
+		d.node(name)
+	}
 	for _, q := range n.parts {
 		if err := d.part(q); err != nil {
 			return "", err
@@ -69,14 +72,21 @@ func (d *deck) node(name string) string {
 		}
 		return '_'
 	}, root)
-	made := plain
-	for i := 2; d.taken[made] || strings.HasPrefix(made, "0") || made == "gnd"; i++ {
-		made = plain + "_" + strconv.Itoa(i)
-		if strings.HasPrefix(plain, "0") {
-			made = "n" + made
-		}
+	d.nodes[root] = d.free(plain)
+	return d.nodes[root]
+}
+
+// free returns a node name like the one wanted that is not taken, and takes it. "gnd" and names that
+// begin with a digit mean something else in a deck.
+func (d *deck) free(plain string) string {
+	if plain == "gnd" || plain[0] >= '0' && plain[0] <= '9' {
+		plain = "n" + plain
 	}
-	d.taken[made], d.nodes[root] = true, made
+	made := plain
+	for i := 2; d.taken[made]; i++ {
+		made = plain + "_" + strconv.Itoa(i)
+	}
+	d.taken[made] = true
 	return made
 }
 
@@ -141,12 +151,12 @@ func (d *deck) refuse(q part) error {
 
 // coil writes an EMF, a resistance and an inductance in series and a capacitance across.
 func (d *deck) coil(q part, a, b string) {
-	inner := fmt.Sprintf("x%d", d.count)
-	d.element("V", a, inner+"a", source(q.source))
-	last := inner + "a"
+	last := d.free(fmt.Sprintf("x%da", d.count))
+	d.element("V", a, last, source(q.source))
 	if q.series > 0 {
-		d.element("R", inner+"a", inner+"b", value(q.series))
-		last = inner + "b"
+		next := d.free(fmt.Sprintf("x%db", d.count))
+		d.element("R", last, next, value(q.series))
+		last = next
 	}
 	d.names[q.name] = d.element("L", last, b, value(q.value))
 	if q.across > 0 {
@@ -156,7 +166,7 @@ func (d *deck) coil(q part, a, b string) {
 
 // transformer writes an ideal transformer as a voltage source and its current's mirror.
 func (d *deck) transformer(q part, a, b string) {
-	inner := fmt.Sprintf("x%d", d.count)
+	inner := d.free(fmt.Sprintf("x%d", d.count))
 	d.names[q.name] = d.element("V", a, inner, "0")
 	d.element("E", inner, b, d.node(q.plus), d.node(q.minus), value(q.value))
 	d.element("F", d.node(q.plus), d.node(q.minus), d.names[q.name], value(-q.value))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"strings"
 
 	"lode/units"
 	"lode/units/frame"
@@ -16,13 +17,20 @@ func (r Response) String() string {
 	if r.curve == nil {
 		return "empty response"
 	}
-	text := fmt.Sprintf("%v to %v", r.Low(), r.High())
+	var facts []string
 	if p, err := r.Peak(); err == nil {
-		text = fmt.Sprintf("resonance %v, %v above the plateau", p.Frequency, p.Height)
+		facts = append(facts, fmt.Sprintf("resonance %v, %v above the plateau", p.Frequency, p.Height))
+	}
+	if f, err := r.LowCutoff(); err == nil {
+		facts = append(facts, fmt.Sprintf("bass -3 dB at %v", f))
 	}
 	if f, err := r.Cutoff(); err == nil {
-		text += fmt.Sprintf(", -3 dB at %v", f)
+		facts = append(facts, fmt.Sprintf("-3 dB at %v", f))
 	}
+	if len(facts) == 0 {
+		facts = []string{fmt.Sprintf("%v to %v", r.Low(), r.High())}
+	}
+	text := strings.Join(facts, ", ")
 	if r.label == "" {
 		return text
 	}

@@ -39,18 +39,39 @@ func (n Network) String() string {
 // values writes what a part is made of.
 func (p part) values() string {
 	switch p.kind {
-	case resistor:
+	case coil:
+		return fmt.Sprintf("%v, %v, %v, EMF %v", units.Resistance(p.series), units.Inductance(p.value), units.Capacitance(p.across), units.Voltage(p.source))
+	case voltageSource:
+		return units.Voltage(p.source).String()
+	case currentSource:
+		return units.Current(p.source).String()
+	case impedance:
+		return "by a function"
+	case transformer, voltageAmplifier, transconductance:
+		return p.amount() + " times " + p.plus + " – " + p.minus
+	case currentAmplifier, transresistance:
+		return p.amount() + " times the current of " + p.through
+	}
+	return p.amount()
+}
+
+// amount writes p's value with its unit.
+func (p part) amount() string {
+	switch p.kind {
+	case resistor, transresistance:
 		return units.Resistance(p.value).String()
 	case capacitor:
 		return units.Capacitance(p.value).String()
 	case inductor:
 		return units.Inductance(p.value).String()
-	case currentSource:
-		return units.Current(p.source).String()
-	case coil:
-		return fmt.Sprintf("%v, %v, %v, EMF %v", units.Resistance(p.series), units.Inductance(p.value), units.Capacitance(p.across), units.Voltage(p.source))
+	case transconductance:
+		return units.Conductance(p.value).String()
+	case noiseVoltage:
+		return units.VoltageNoise(p.value).String()
+	case noiseCurrent:
+		return units.CurrentNoise(p.value).String()
 	}
-	return units.Voltage(p.source).String()
+	return units.Digits(p.value, 4)
 }
 
 // aligned writes rows with their columns below each other.
