@@ -1,0 +1,44 @@
+package coil
+
+import (
+	"math"
+
+	"lode/stdlib/coil/internal/kernel"
+	"lode/units"
+)
+
+// thickest is the largest wire radius in skin depths that the series for losses are good for.
+const thickest = 8
+
+// ResistanceAC returns the series resistance at a frequency and 20 °C: that for direct current
+// with skin effect and proximity effect. Capacitance and iron are left out.
+//
+// Source: J. A. Ferreira, IEEE Transactions on Power Electronics 9 (1994) 127-131, for a round wire; the field at
+// the wires is that of the winding itself by Biot and Savart's law. P. L. Dowell (1966) agrees for a long
+// winding of many layers.
+//
+// Valid: wire radius up to 8 skin depths; frequencies well below the resonance of the winding.
+//
+// Accuracy: 5 % of what is added to the DC resistance, for windings of many turns. Metal and magnets near the winding
+// add far more than this.
+//
+// Example: c.ResistanceAC(10*kHz)
+func (c Winding) ResistanceAC(frequency units.Frequency) (units.Resistance, error) {
+	if !(frequency >= 0) || math.IsInf(float64(frequency), 1) {
+		return 0, refuse("frequency: out of range", frequency, "0 or more", "")
+	}
+	if frequency == 0 || c.turns == 0 {
+		return c.Resistance(), nil
+	}
+	resistivity, d := float64(c.wire.Metal().Resistivity), float64(c.wire.Bare())
+	depth := kernel.SkinDepth(resistivity, float64(frequency))
+	if d/2 > thickest*depth {
+		most := units.Frequency(float64(frequency) * sq(thickest*depth/(d/2)))
+		return 0, refuse("frequency: too high for this wire", frequency, "at most "+most.String(), "")
+	}
+	square := c.window().OwnSquare() * sq(float64(c.turns))
+	skin := kernel.SkinFactor(d, depth) * float64(c.Resistance())
+	// The field is that of 1 A; each wire of length l turns l times this power into heat.
+	proximity := kernel.ProximityLoss(d, depth, resistivity, math.Sqrt(square)) * float64(c.WireLength())
+	return units.Resistance(skin + proximity), nil
+}
