@@ -15,6 +15,7 @@ type engine struct {
 	common bool    // p and q have one skeleton
 	scale  float64 // least length over which the kernel changes
 	gap    float64 // axial distance of the windows
+	smooth float64 // the same as far as smoothness goes
 	o      orders
 	nodes  []node
 	joints []node // of joined pieces, once found
@@ -101,42 +102,56 @@ func (e *engine) useProduct() bool {
 // joined integrates a pair that meets at one end of p, seen from p.
 func (e *engine) joined(p, q *piece, end touch) float64 {
 	if !e.useProduct() {
-		if len(e.joints) == 0 {
-			e.joints = together(nil, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle}, e.scale)
-		}
-		e.nodes = append(e.nodes[:0], e.joints...)
+		e.nodes = e.jointNodes()
 	}
-	r := squared(e.o.joinedArc)
-	sum := 0.0
-	for _, at := range e.nodes {
-		sum += at.w * e.joinedAt(p, q, at, r, end)
+	r := squared(e.o.joinedArc + halfTurn(p) + halfTurn(q))
+	if q.arc {
+		return alongPiece(q, p, e.nodes, true, e.k, r, atStart+atEnd-end)
 	}
-	return sum
+	return alongPiece(p, q, e.nodes, false, e.k, r, end)
 }
 
-func (e *engine) joinedAt(p, q *piece, at node, r rule, end touch) float64 {
-	switch {
-	case p.arc:
-		return arcSide(p, q, at.tp, at.tq, e.k, r, end)
-	case q.arc:
-		return arcSide(q, p, at.tq, at.tp, e.k, r, atStart+atEnd-end)
+// halfTurn is the number of points that an arc needs more when it turns by two corners.
+func halfTurn(p *piece) int {
+	if p.arc && p.span > 2 {
+		return 3
 	}
-	return obliqueSides(p, q, at.tp, at.tq, e.k, r, end)
+	return 0
+}
+
+// jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
+func (e *engine) jointNodes() []node {
+	if len(e.joints) == 0 {
+		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle}, e.scale)
+	}
+	return append(e.nodes[:0], e.joints...)
 }
 
 func (e *engine) separate(p, q *piece) float64 {
 	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
 		return e.facing(p, q)
 	}
-	d := math.Hypot(e.distance(p, q), e.gap)
+	d := math.Hypot(e.distance(p, q), e.smooth)
 	np := orderFor(e.wp.width(), d, e.o.digits, 2, 10)
 	nq := orderFor(e.wq.width(), d, e.o.digits, 2, 10)
-	e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
+	if e.common && np > 4 {
+		e.nodes = e.jointNodes()
+	} else {
+		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
+	}
 	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 20))
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20))
+	switch {
+	case p.arc && q.arc:
+		return arcs(p, q, e.nodes, e.k, rp, rq)
+	case q.arc:
+		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
+	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:
+		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
+	}
 	sum := 0.0
 	for _, at := range e.nodes {
-		sum += at.w * e.separateAt(p, q, at, rp, rq)
+		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
 	}
 	return sum
 }
@@ -155,19 +170,5 @@ func (e *engine) facing(p, q *piece) float64 {
 	return sum
 }
 
-func (e *engine) separateAt(p, q *piece, at node, rp, rq rule) float64 {
-	switch {
-	case p.arc && q.arc:
-		return arcs(p, q, at.tp, at.tq, e.k, rp, rq)
-	case p.arc:
-		return arcSide(p, q, at.tp, at.tq, e.k, rp, apart)
-	case q.arc:
-		return arcSide(q, p, at.tq, at.tp, e.k, rq, apart)
-	case math.Abs(p.along.cross(q.along)) < 1e-15:
-		return parallelSides(p, q, at.tp, at.tq, e.k)
-	}
-	return obliqueSides(p, q, at.tp, at.tq, e.k, rp, apart)
-}
-
 // leastOrder integrates the turning of an arc's tangent alone to 1e-6.
-func (p *piece) leastOrder() int { return int(2.5 + 1.2*p.span) }
+func (p *piece) leastOrder() int { return int(3.5 + 1.2*p.span) }

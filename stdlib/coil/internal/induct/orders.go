@@ -17,7 +17,7 @@ type orders struct {
 func ordersAt(level int) orders {
 	return orders{
 		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2,
-		arc: 4 + 2*level, joinedArc: 5 + level, digits: 4 + 2*float64(level),
+		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level),
 	}
 }
 

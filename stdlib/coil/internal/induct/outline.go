@@ -35,13 +35,20 @@ type piece struct {
 	span   float64 // arc: angle turned
 }
 
-// at returns the point and tangent at fraction x of the piece, T outside the skeleton.
-func (p *piece) at(x, t float64) (point, tangent vec) {
+// frame returns the point of the skeleton, the outward normal and the tangent at fraction x of
+// the piece.
+func (p *piece) frame(x float64) (base, out, tangent vec) {
 	if !p.arc {
-		return p.start.plus(p.along.times(x * p.length)).plus(p.out.times(t)), p.along
+		return p.start.plus(p.along.times(x * p.length)), p.out, p.along
 	}
 	n := direction(p.angle + x*p.span)
-	return p.start.plus(n.times(t)), vec{-n.y, n.x}
+	return p.start, n, vec{-n.y, n.x}
+}
+
+// at returns the point and tangent at fraction x of the piece, T outside the skeleton.
+func (p *piece) at(x, t float64) (point, tangent vec) {
+	base, out, tangent := p.frame(x)
+	return base.plus(out.times(t)), tangent
 }
 
 // extent is the length of the piece at distance T.

@@ -9,7 +9,7 @@ import "math"
 // with piece p at distance tp and piece q at distance tq from their skeletons. Sides are done
 // in closed form; only the angle of an arc is integrated numerically.
 
-// touch says at which end of an arc the other piece of a pair joins it.
+// touch says at which end of a piece the other piece of a pair joins it.
 type touch int
 
 const (
@@ -26,8 +26,7 @@ func parallelSides(p, q *piece, tp, tq float64, k kernel) float64 {
 	way := p.along.dot(q.along)
 	far := x + way*q.length
 	// q runs from x to far, p from 0 to p.length; double is even.
-	sum := k.double(far, d) - k.double(far-p.length, d) - k.double(x, d) + k.double(x-p.length, d)
-	return sum
+	return k.double(far, d) - k.double(far-p.length, d) - k.double(x, d) + k.double(x-p.length, d)
 }
 
 // alignedSides is parallelSides for two copies of one side, the distance delta apart.
@@ -35,62 +34,52 @@ func alignedSides(length, delta float64, k kernel) float64 {
 	return 2 * (k.double(length, delta) - k.double(0, delta))
 }
 
-// obliqueSides integrates the closed-form potential of q along p.
-func obliqueSides(p, q *piece, tp, tq float64, k kernel, r rule, end touch) float64 {
-	cos := p.along.dot(q.along)
-	if math.Abs(cos) < 1e-15 {
-		return 0
-	}
+// alongPiece integrates the closed-form potential of side q along piece p, over all nodes; the
+// directions at each place along p serve every node. swapped says that the nodes name q first.
+func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end touch) float64 {
 	sum := 0.0
 	for i, x := range r.x {
 		if end == atEnd {
 			x = 1 - x
 		}
-		at, _ := p.at(x, tp)
-		sum += r.w[i] * sidePotential(q, tq, at, k)
-	}
-	return cos * p.length * sum
-}
-
-// sidePotential is the integral of f along side q as seen from a point.
-func sidePotential(q *piece, tq float64, at vec, k kernel) float64 {
-	gap := at.minus(q.start)
-	d := gap.dot(q.out) - tq
-	x := gap.dot(q.along)
-	return k.side(x-q.length, x, d)
-}
-
-// arcSide integrates the closed-form potential of side q along arc p.
-func arcSide(p, q *piece, tp, tq float64, k kernel, r rule, end touch) float64 {
-	if tp == 0 {
-		return 0
-	}
-	sum := 0.0
-	for i, x := range r.x {
-		if end == atEnd {
-			x = 1 - x
+		base, out, tangent := p.frame(x)
+		gap := base.minus(q.start)
+		x0, xt := gap.dot(q.along), out.dot(q.along)
+		d0, dt := gap.dot(q.out), out.dot(q.out)
+		part := 0.0
+		for _, at := range nodes {
+			tp, tq := at.tp, at.tq
+			if swapped {
+				tp, tq = tq, tp
+			}
+			far := x0 + xt*tp
+			part += at.w * p.extent(tp) * k.side(far-q.length, far, d0+dt*tp-tq)
 		}
-		at, tangent := p.at(x, tp)
-		sum += r.w[i] * tangent.dot(q.along) * sidePotential(q, tq, at, k)
+		sum += r.w[i] * tangent.dot(q.along) * part
 	}
-	return p.span * tp * sum
+	return sum
 }
 
-// arcs integrates over two arcs that do not share a centre.
-func arcs(p, q *piece, tp, tq float64, k kernel, rp, rq rule) float64 {
-	var at, tangent [maxOrder]vec
+// arcs integrates over two arcs that do not share a centre, over all nodes.
+func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule) float64 {
+	var base, out, tangent [maxOrder]vec
 	for j, y := range rq.x {
-		at[j], tangent[j] = q.at(y, tq)
+		base[j], out[j], tangent[j] = q.frame(y)
 	}
 	sum := 0.0
 	for i, x := range rp.x {
-		a, ta := p.at(x, tp)
+		b, n, t := p.frame(x)
 		for j, w := range rq.w {
-			gap := a.minus(at[j])
-			sum += rp.w[i] * w * ta.dot(tangent[j]) * k.point(gap.dot(gap))
+			between := b.minus(base[j])
+			part := 0.0
+			for _, at := range nodes {
+				gap := between.plus(n.times(at.tp)).minus(out[j].times(at.tq))
+				part += at.w * at.tp * at.tq * k.point(gap.dot(gap))
+			}
+			sum += rp.w[i] * w * t.dot(tangent[j]) * part
 		}
 	}
-	return p.span * tp * q.span * tq * sum
+	return p.span * q.span * sum
 }
 
 // alignedArcs integrates over two arcs of one centre and one range of angles, radii tp and

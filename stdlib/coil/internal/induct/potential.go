@@ -129,6 +129,9 @@ func (s *source) potential(at vec, z float64) (a vec) {
 	k := meanOver(s.height, z)
 	for i := range s.pieces {
 		p := &s.pieces[i]
+		if !p.arc && p.length == 0 {
+			continue
+		}
 		s.each(p, at, z, func(t, x, w float64) {
 			if !p.arc {
 				gap := at.minus(p.start)

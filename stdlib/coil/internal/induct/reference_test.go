@@ -6,6 +6,8 @@ import (
 	"os"
 	"strconv"
 	"testing"
+
+	"gonum.org/v1/gonum/mathext"
 )
 
 // table reads a reference table: a map from column name to text for each row.
@@ -70,5 +72,97 @@ func TestSelfOfRacetracks(t *testing.T) {
 		s := Section{number(t, row, "straight_length_m") + 2*r, 2 * r, r, number(t, row, "axial_height_m"), build}
 		got, _ := Self(s, number(t, row, "turns"))
 		closeTo(t, row["case_id"], got, number(t, row, "inductance_H"), number(t, row, "relative_tolerance"))
+	}
+}
+
+// The table's printed column is Grover 1946, table 36, which has errors of a few units
+// in the last place; the computed column is Lorenz's closed form.
+func TestSheetAgainstNagaokaTable(t *testing.T) {
+	const radius = 0.01
+	for _, row := range table(t, "inductance_nagaoka_table") {
+		ratio := number(t, row, "length_over_diameter")
+		if ratio == 0 {
+			continue
+		}
+		length := 2 * radius * ratio
+		l, _ := SelfTo(Circle(radius, length, 0), 1, 1e-7)
+		factor := l * length / (Mu0 * math.Pi * radius * radius)
+		closeTo(t, "computed, l/D "+row["length_over_diameter"], factor, number(t, row, "nagaoka_K_computed"), 3e-7)
+		closeTo(t, "printed, l/D "+row["length_over_diameter"], factor, number(t, row, "nagaoka_K_printed"), 2e-4)
+	}
+}
+
+func TestSheetAgainstNagaokaLong(t *testing.T) {
+	for _, row := range table(t, "inductance_nagaoka_long") {
+		ratio := number(t, row, "length_over_diameter")
+		l, _ := Self(Circle(0.5, ratio, 0), 1)
+		closeTo(t, "l/D "+row["length_over_diameter"], l*ratio/(Mu0*math.Pi/4), number(t, row, "nagaoka_K"), 1e-5)
+	}
+}
+
+// Wheeler 1928. The exact column is a Bessel integral; the formula itself must be
+// off by the error the table states.
+func TestSelfAgainstWheelerTables(t *testing.T) {
+	for _, row := range table(t, "inductance_wheeler_multilayer") {
+		mean, build := number(t, row, "mean_radius_m"), number(t, row, "radial_build_m")
+		height, turns := number(t, row, "axial_length_m"), number(t, row, "turns")
+		got, _ := Self(Circle(mean-build/2, height, build), turns)
+		closeTo(t, "multilayer", got, number(t, row, "exact_H"), 2e-5)
+		wheeler := 0.8e-6 / 0.0254 * turns * turns * mean * mean / (6*mean + 9*height + 10*build)
+		closeTo(t, "Wheeler's formula", wheeler/got, 1+number(t, row, "wheeler_error_percent")/100, 2e-5)
+	}
+	for _, row := range table(t, "inductance_wheeler_single_layer") {
+		got, _ := Self(Circle(number(t, row, "radius_m"), number(t, row, "length_m"), 0), number(t, row, "turns"))
+		closeTo(t, "single layer", got, number(t, row, "lorenz_exact_H"), 1e-5)
+	}
+}
+
+// Maxwell's loops, as coils of no section.
+func TestCoaxialLoops(t *testing.T) {
+	for _, row := range table(t, "inductance_mutual_coaxial_loops") {
+		a, b, z := number(t, row, "radius_a_m"), number(t, row, "radius_b_m"), number(t, row, "axial_distance_m")
+		got, _ := CoaxialTo(Circle(a, 0, 0), Circle(b, 0, 0), 1, 1, z, 1e-7)
+		closeTo(t, row["radius_a_m"]+" "+row["radius_b_m"]+" "+row["axial_distance_m"], got, number(t, row, "mutual_H"), 1e-6)
+	}
+}
+
+// The witness's elliptic integrals.
+func TestEllipticIntegrals(t *testing.T) {
+	for _, row := range table(t, "elliptic_integrals") {
+		m := number(t, row, "parameter_m")
+		closeTo(t, "K", mathext.CompleteK(m), number(t, row, "K"), 1e-12)
+		closeTo(t, "E", mathext.CompleteE(m), number(t, row, "E"), 1e-12)
+	}
+}
+
+// Lyle 1914, table I, prints five to six figures.
+func TestRectangleMeanDistance(t *testing.T) {
+	for _, row := range table(t, "inductance_rectangle_gmd") {
+		ratio := number(t, row, "b_over_c")
+		got := RectangleMeanDistance(ratio, 1) / (1 + ratio)
+		closeTo(t, "printed", got, number(t, row, "gmd_over_b_plus_c_printed"), 1e-5)
+		closeTo(t, "computed", got, number(t, row, "gmd_over_b_plus_c_computed"), 1e-7)
+	}
+}
+
+// The formulas of the two tables are those of thin wire: they leave out terms of the order of
+// (wire radius / loop radius)² for the circle and wire radius / side for the rectangle.
+func TestSingleTurns(t *testing.T) {
+	one := []Turn{{}}
+	for _, row := range table(t, "inductance_circular_loop") {
+		r, wire := number(t, row, "loop_radius_m"), number(t, row, "wire_radius_m")
+		even, _ := DiscreteSelf(Circle(r, 0, 0), one, Wire{Radius: wire})
+		skin, _ := DiscreteSelf(Circle(r, 0, 0), one, Wire{Radius: wire, SurfaceCurrent: true})
+		thin := wire / r * wire / r
+		closeTo(t, "circle, even", even, number(t, row, "inductance_uniform_current_H"), thin)
+		closeTo(t, "circle, surface", skin, number(t, row, "inductance_surface_current_H"), thin)
+	}
+	for _, row := range table(t, "inductance_rectangular_loop") {
+		a, b, wire := number(t, row, "side_a_m"), number(t, row, "side_b_m"), number(t, row, "wire_radius_m")
+		core := Section{CoreLength: a, CoreWidth: b}
+		even, _ := DiscreteSelf(core, one, Wire{Radius: wire})
+		skin, _ := DiscreteSelf(core, one, Wire{Radius: wire, SurfaceCurrent: true})
+		closeTo(t, "rectangle, even", even, number(t, row, "inductance_dc_H"), wire/min(a, b)/2)
+		closeTo(t, "rectangle, surface", skin, number(t, row, "inductance_no_internal_H"), wire/min(a, b)/2)
 	}
 }

@@ -30,13 +30,13 @@ func Self(s Section, turns float64) (inductance, err float64) {
 
 // SelfTo is Self to a relative accuracy between 1e-3 and 1e-8.
 func SelfTo(s Section, turns, relative float64) (inductance, err float64) {
-	return climb(1, topLevel, relative, turns*turns, selfAt(s))
+	return climb(defaultLevel, topLevel, relative, turns*turns, selfAt(s))
 }
 
 func selfAt(s Section) func(level int) float64 {
 	w := s.winding()
 	tasks := selfTasks(len(w.pieces))
-	return func(level int) float64 { return w.with(w, true, 0, level, tasks) }
+	return func(level int) float64 { return w.with(w, true, 0, 0, level, tasks) }
 }
 
 // Coaxial is the mutual inductance in henry of two windings with a common axis and parallel
@@ -48,18 +48,21 @@ func Coaxial(a, b Section, na, nb, distance float64) (mutual, err float64) {
 
 // CoaxialTo is Coaxial to a relative accuracy between 1e-3 and 1e-8.
 func CoaxialTo(a, b Section, na, nb, distance, relative float64) (mutual, err float64) {
-	return climb(1, topLevel, relative, na*nb, coaxialAt(a, b, distance))
+	return climb(defaultLevel, topLevel, relative, na*nb, coaxialAt(a, b, distance))
 }
 
 func coaxialAt(a, b Section, distance float64) func(level int) float64 {
 	wa, wb := a.winding(), b.winding()
 	if sameSkeleton(a, b) {
 		tasks := coaxialTasks(len(wa.pieces))
-		return func(level int) float64 { return wa.with(wb, true, distance, level, tasks) }
+		if wa.window == wb.window {
+			tasks = selfTasks(len(wa.pieces))
+		}
+		return func(level int) float64 { return wa.with(wb, true, 0, distance, level, tasks) }
 	}
 	wa.pieces, wb.pieces = quarters(a.straights()), quarters(b.straights())
 	tasks := rectangleTasks()
-	return func(level int) float64 { return wa.with(wb, false, distance, level, tasks) }
+	return func(level int) float64 { return wa.with(wb, false, 0, distance, level, tasks) }
 }
 
 func sameSkeleton(a, b Section) bool {
@@ -71,18 +74,41 @@ func sameSkeleton(a, b Section) bool {
 	return same(xa, xb) && same(ya, yb)
 }
 
-// with is the mutual inductance of one turn with one turn, in henry.
-func (p winding) with(q winding, common bool, z float64, level int, tasks []task) float64 {
+// with is the mutual inductance of one turn with one turn, in henry, q being the distance
+// aside and z along the axis.
+func (p winding) with(q winding, common bool, aside, z float64, level int, tasks []task) float64 {
 	k, scale := axial(p.height, q.height, z, max(p.size, q.size))
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
 	}
+	o := ordersAt(level).deepen(p.window, p.perimeter).deepen(q.window, q.perimeter)
+	if !common || z != 0 {
+		o.digits += 2 + lostDigits(math.Hypot(aside, z), p.size, q.size)
+	}
 	e := engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
-		gap: max(0, math.Abs(z)-(p.height+q.height)/2),
-		o:   ordersAt(level).deepen(p.window, p.perimeter).deepen(q.window, q.perimeter),
+		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
+		smooth: axialGap(p.height, q.height, z),
+		o:      o,
 	}
 	return Mu0 / (4 * math.Pi) * e.total(tasks)
+}
+
+// axialGap is the axial distance of two windows as far as the smoothness of their kernel goes: being
+// averaged over the heights, it is much smoother than the bare gap suggests (the
+// singularity at ρ = ±i·gap is a weak one). It is 0 for windows that overlap axially.
+func axialGap(ha, hb, z float64) float64 {
+	gap := math.Abs(z) - (ha+hb)/2
+	if gap < -1e-9*(ha+hb) {
+		return 0
+	}
+	return max(0, gap) + 0.3*min(ha, hb)
+}
+
+// lostDigits is how much the pieces of two distant windings cancel, as a power of e: each pair is
+// of the order 1/distance, their sum that of two dipoles.
+func lostDigits(distance, a, b float64) float64 {
+	return math.Log1p(distance*distance/(a*a)) + math.Log1p(distance*distance/(b*b))
 }
 
 const (
@@ -90,12 +116,14 @@ const (
 	topLevel     = 8
 )
 
-// climb raises the level until a step is below the relative accuracy.
+// climb raises the level until a step is below the relative accuracy. The error is taken to be
+// the step, which is usually ten times too much, and a floor that covers the
+// cases where two levels agree by chance.
 func climb(level, most int, relative, factor float64, at func(level int) float64) (value, err float64) {
 	rough := at(level - 1)
 	for {
 		value = at(level)
-		err = math.Abs(value - rough)
+		err = math.Abs(value-rough) + math.Pow10(-3-level)*math.Abs(value)
 		if level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}

@@ -1,0 +1,105 @@
+package induct
+
+import "math"
+
+// This file turns the evenly filled window into round insulated wires.
+//
+// Along each turn the two differ like parallel straight wires, by logarithms of geometric mean
+// distances: the filled cell against the round conductor for the turn itself, the filled
+// cell against the middle of the wire for its neighbours. For square cells the first is
+// ln(D/d) + 0.1381, with D the pitch and d the bare diameter, and the second adds up to 0.017
+// per turn for a large coil: J. C. Maxwell, Treatise, 1873, art. 693; E. B. Rosa and F. W. Grover,
+// "Formulas and tables for the calculation of mutual and self-inductance", Bull. Bureau of
+// Standards 8 (1912), section on coils of rectangular section (recalled, not seen). Here the cells may be
+// rectangles and the neighbours are summed.
+
+// RoundWire is what layers × perLayer turns of round wire have more than the filled window
+// of the same turns, in henry. The turns sit in the middles of equal cells.
+func RoundWire(s Section, layers, perLayer int, wire Wire) float64 {
+	c := cell{s.Build / float64(layers), s.Height / float64(perLayer)}
+	own := math.Log(RectangleMeanDistance(c.t, c.z) / wire.meanDistance())
+	turns := float64(layers * perLayer)
+	return Mu0 / (2 * math.Pi) * turns * s.MeanTurnLength() * (own + c.neighbours(layers, perLayer))
+}
+
+// RectangleMeanDistance is the geometric mean distance of a rectangle from itself: Maxwell,
+// Treatise, 1873, art. 692.
+func RectangleMeanDistance(a, b float64) float64 {
+	if a == 0 || b == 0 {
+		return (a + b) * math.Exp(-1.5)
+	}
+	q := a / b
+	log := math.Log(a*a+b*b)/2 - q*q*math.Log1p(1/(q*q))/12 - math.Log1p(q*q)/(12*q*q)
+	log += 2.0 / 3 * (q*math.Atan(1/q) + math.Atan(q)/q)
+	return math.Exp(log - 25.0/12)
+}
+
+// A cell is the pitch across and along the layers.
+type cell struct{ t, z float64 }
+
+// neighbours is the sum over the other turns of ln(mean distance of two cells / distance of their
+// middles), averaged over the turns.
+func (c cell) neighbours(layers, perLayer int) float64 {
+	sum := 0.0
+	for i := range layers {
+		for j := range perLayer {
+			if i == 0 && j == 0 {
+				continue
+			}
+			share := (1 - float64(i)/float64(layers)) * (1 - float64(j)/float64(perLayer))
+			times := 4.0
+			if i == 0 || j == 0 {
+				times = 2
+			}
+			sum += times * share * c.excess(float64(i)*c.t, float64(j)*c.z)
+		}
+	}
+	return sum
+}
+
+// excess is ln(mean distance / distance) of two cells (t, z) apart. The difference of two points
+// of two cells has a triangular density; far away its quadrupole is enough.
+func (c cell) excess(t, z float64) float64 {
+	r2 := t*t + z*z
+	if r2 > 36*(c.t*c.t+c.z*c.z) {
+		return (c.z*c.z - c.t*c.t) / 12 * (t*t - z*z) / (r2 * r2)
+	}
+	rule := gauss(8)
+	sum := 0.0
+	for i, x := range rule.x {
+		for j, y := range rule.x {
+			w := rule.w[i] * rule.w[j] * (1 - x) * (1 - y)
+			for _, sign := range [4][2]float64{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
+				a, b := t+sign[0]*x*c.t, z+sign[1]*y*c.z
+				sum += w * math.Log((a*a+b*b)/r2) / 2
+			}
+		}
+	}
+	return sum
+}
+
+// A Method says how an inductance was found.
+type Method string
+
+// The methods of Wound.
+const (
+	TurnByTurn Method = "sum over single turns of round wire"
+	Smeared    Method = "filled winding window, corrected for round wire"
+)
+
+// mostSingleTurns is the largest number of turns summed one by one: the sum then takes
+// some ten milliseconds, and both methods agree to about 1e-4.
+const mostSingleTurns = 150
+
+// Wound is the inductance of layers × perLayer turns of round wire in henry, by the method that
+// suits their number, with an estimate of the error in henry. That of the filled window
+// includes a tenth of the correction for round wire, which is derived for straight wires.
+func Wound(s Section, layers, perLayer int, wire Wire) (inductance, err float64, by Method) {
+	if layers*perLayer <= mostSingleTurns {
+		inductance, err = DiscreteSelf(s, Grid(s, layers, perLayer), wire)
+		return inductance, err, TurnByTurn
+	}
+	inductance, err = Self(s, float64(layers*perLayer))
+	round := RoundWire(s, layers, perLayer, wire)
+	return inductance + round, err + math.Abs(round)/10, Smeared
+}
