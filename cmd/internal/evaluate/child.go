@@ -75,6 +75,10 @@ func (c *child) serve() error {
 	if c.Check {
 		return nil
 	}
+	if c.Against != nil {
+		c.compare(lib, n)
+		return nil
+	}
 	c.run(n)
 	return nil
 }

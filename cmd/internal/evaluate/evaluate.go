@@ -20,6 +20,8 @@ type Request struct {
 	Colour bool // on the terminal
 	Page   bool // whether the page is wanted
 	Check  bool // check only
+
+	Against *Against // compare with another notebook instead of showing results
 }
 
 // Limits bound what a notebook may use. The zero value of a field means its default.

@@ -1,0 +1,179 @@
+package evaluate
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"lode/cmd/internal/present"
+	"lode/engine"
+	"lode/engine/issue"
+	"lode/engine/library"
+	"lode/render/figure"
+	"lode/render/table"
+	"lode/units"
+	"lode/units/frame"
+)
+
+// This file compares two notebooks: each result that both show, side by side, and the
+// curves that both have, in one figure.
+
+// Against names the notebook that a request's own is compared with.
+type Against struct {
+	Name   string // of the request's own notebook
+	Other  string // of the one it is compared with
+	Source string
+}
+
+// pair is a result that both notebooks show.
+type pair struct {
+	label string
+	a, b  any
+}
+
+func (c *child) compare(lib *library.Library, n *engine.Notebook) {
+	other := engine.Open(lib, c.File, []byte(c.Against.Source))
+	if len(other.Issues) > 0 {
+		c.send(Event{Issues: other.Issues})
+		return
+	}
+	a, failed := results(n)
+	b, failed2 := results(other)
+	if failed == nil {
+		failed = failed2
+	}
+	if failed != nil {
+		c.send(Event{Failed: failed})
+		return
+	}
+	c.pairs(matched(a, b))
+}
+
+func results(n *engine.Notebook) ([]engine.Result, *issue.Issue) {
+	var all []engine.Result
+	failed := n.Run(context.Background(), func(r engine.Result) {
+		if r.Printed == "" {
+			all = append(all, r)
+		}
+	})
+	return all, failed
+}
+
+// matched pairs results of the same label in order.
+func matched(a, b []engine.Result) []pair {
+	waiting := map[string][]any{}
+	for _, r := range b {
+		waiting[r.Label] = append(waiting[r.Label], r.Value)
+	}
+	var pairs []pair
+	for _, r := range a {
+		if w := waiting[r.Label]; len(w) > 0 {
+			waiting[r.Label] = w[1:]
+			pairs = append(pairs, pair{r.Label, r.Value, w[0]})
+		}
+	}
+	return pairs
+}
+
+func (c *child) pairs(pairs []pair) {
+	head := table.Head("result", c.Against.Name, c.Against.Other, "change")
+	var rows []table.Line
+	var curves []frame.Source
+	for _, p := range pairs {
+		if fs := c.overlay(p); len(fs) > 0 {
+			curves = append(curves, fs...)
+			continue
+		}
+		a, b := present.Value(p.label, p.a), present.Value(p.label, p.b)
+		if a.Text != "" && b.Text != "" {
+			rows = append(rows, table.Row(p.label, a.Text, b.Text, change(p.a, p.b)))
+		}
+	}
+	var shown []present.Shown
+	if t, err := table.Of(head, rows...); err == nil && len(rows) > 0 {
+		shown = append(shown, present.Value("comparison", t))
+	}
+	if len(curves) > 0 {
+		if f, err := figure.Response(curves...); err == nil {
+			shown = append(shown, present.Value("responses", f))
+		}
+	}
+	if len(shown) == 0 {
+		shown = append(shown, present.Printed("the two show no result of the same label"))
+	}
+	c.pending = shown
+	c.flush()
+}
+
+// overlay returns the response curves of both results under the names of their notebooks.
+func (c *child) overlay(p pair) []frame.Source {
+	a, b := curves(p.a), curves(p.b)
+	if len(a) == 0 || len(a) != len(b) {
+		return nil
+	}
+	var list []frame.Source
+	for i := range a {
+		a[i].Title = c.Against.Name + ": " + named(a[i].Title, p.label)
+		b[i].Title = c.Against.Other + ": " + named(b[i].Title, p.label)
+		list = append(list, a[i], b[i])
+	}
+	return list
+}
+
+func named(title, label string) string {
+	if title == "" {
+		return label
+	}
+	return title
+}
+
+// curves returns the frequency responses that a value holds.
+func curves(v any) []frame.Frame {
+	var frames []frame.Frame
+	switch v := v.(type) {
+	case interface{ Frames() []frame.Frame }:
+		frames = v.Frames()
+	case frame.Source:
+		frames = []frame.Frame{v.Frame()}
+	}
+	var list []frame.Frame
+	for _, f := range frames {
+		_, x := f.OfKind("Frequency")
+		_, y := f.OfKind("Level")
+		if x && y && f.Rows() > 1 {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// change tells how much b differs from a, where both are numbers of one kind.
+func change(a, b any) string {
+	x, kindX, ok1 := number(a)
+	y, kindY, ok2 := number(b)
+	switch {
+	case !ok1 || !ok2 || kindX.Type != kindY.Type || kindX.Dim != kindY.Dim:
+		return ""
+	case kindX.Form == "log":
+		return fmt.Sprintf("%+.2f dB", y-x)
+	case x == y:
+		return "same"
+	case x == 0 || math.IsNaN(y/x) || math.IsInf(y/x, 0):
+		return ""
+	case y/x < 0 || y/x >= 10:
+		return "×" + units.Digits(y/x, 3)
+	}
+	return fmt.Sprintf("%+.1f %%", (y/x-1)*100)
+}
+
+func number(v any) (float64, units.Kind, bool) {
+	switch x := v.(type) {
+	case units.Quantity:
+		return x.SI(), x.Kind(), true
+	case float64:
+		return x, units.Number(), true
+	case int:
+		return float64(x), units.Number(), true
+	}
+	return 0, units.Kind{}, false
+}
