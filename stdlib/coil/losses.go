@@ -14,8 +14,7 @@ const thickest = 8
 // with skin effect and proximity effect. Capacitance and iron are left out.
 //
 // Source: J. A. Ferreira, IEEE Transactions on Power Electronics 9 (1994) 127-131, for a round wire; the field at
-// the wires is that of the winding itself by Biot and Savart's law. P. L. Dowell (1966) agrees for a long
-// winding of many layers.
+// the wires is that of the winding itself by Biot and Savart's law. Compared with P. L. Dowell (1966) for a long winding.
 //
 // Valid: wire radius up to 8 skin depths; frequencies well below the resonance of the winding.
 //

@@ -4,33 +4,23 @@ import (
 	"math"
 	"testing"
 
-	"lode/stdlib/coil/internal/kernel"
 	"lode/stdlib/wire"
 	"lode/units"
 )
 
-// In a long winding the field falls evenly from the inside to the outside, as Dowell (1966) takes it between the
-// layers of a transformer. Two windings that differ in length by 30 mm have the same ends, and
-// the core is wide, so that his square wires (5 %) and the shorter inner turns make the difference.
-func TestResistanceACAgainstDowell(t *testing.T) {
-	w, added := gauge(t, 33), [2]float64{}
-	var piece Winding
-	for i, height := range []units.Length{30 * mm, 60 * mm} {
-		f := Round{CoreDiameter: 8 * mm, Height: height}
-		one := wound(t, f, w, 1, Style{Lay: Layered})
-		c := wound(t, f, w, 10*one.TurnsPerLayer(), Style{Lay: Layered})
-		r, err := c.ResistanceAC(20 * units.Kilohertz)
-		if err != nil {
-			t.Fatal(err)
-		}
-		added[i] = float64(r - c.Resistance())
-		if i == 0 {
-			piece = c
-		}
+// Fine wire, by hand: skin effect adds x⁴/48 with x the radius in skin depths; the field B of 1 A turns
+// πω²B²d⁴/64ρ per metre into heat (C. R. Sullivan 1999).
+func TestResistanceACByHand(t *testing.T) {
+	c := wound(t, steel, gauge(t, 42), 6000)
+	const d, f = 63.5e-6, 10e3
+	x := d / 2 / 0.66085e-3 // skin depth of annealed copper at 10 kHz, handbook
+	B2 := c.window().OwnSquare() * 6000 * 6000
+	want := float64(c.Resistance())*math.Pow(x, 4)/48 + math.Pi*sq(2*math.Pi*f)*B2*math.Pow(d, 4)/64*58e6*float64(c.WireLength())
+	got, err := c.ResistanceAC(f)
+	if err != nil {
+		t.Fatal(err)
 	}
-	dowell := kernel.Dowell(10, float64(w.Bare()), float64(piece.Pitch()), kernel.SkinDepth(1/58e6, 20e3)) - 1
-	α := float64(piece.Build()) / 0.004
-	close(t, "added by 30 mm", added[1]-added[0], 0.95*(1+α/4)/(1+α/2)*dowell*float64(piece.Resistance()), 0.06)
+	close(t, "added", float64(got-c.Resistance()), want, 1e-3)
 }
 
 func TestResistanceACLaws(t *testing.T) {

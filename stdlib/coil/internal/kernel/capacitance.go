@@ -42,45 +42,18 @@ func (c Cell) GrooveToLayer() float64 { return 2 * c.PerLength(math.Pi/6) }
 // RowToLayer returns the same for wires on top of each other: one neighbour of ±45°.
 func (c Cell) RowToLayer() float64 { return c.PerLength(math.Pi / 4) }
 
-// KochCell returns the capacitance per length of half the facing surfaces of two wires on
-// top of each other, with a filling of thickness gap and permittivity filling between
-// them. Field lines are taken parallel to the line of centres.
-//
-// Source: J. Koch, Berechnung der Kapazität von Spulen, Valvo Berichte 14 (1968) 99-119, in
-// the form of J. Biela, J. W. Kolar, Using transformer parasitics for resonant converters,
-// IEEE Transactions on Industry Applications 44 (2008) 223-233, eqs. 3-7.
-func KochCell(bare, overall, enamel, gap, filling float64) float64 {
-	r0, delta := bare/2, (overall-bare)/2
-	alpha := 1 - delta/(enamel*r0)
-	beta := (1 + gap/(2*filling*r0)) / alpha
-	q := beta*beta - 1
-	angle := math.Atan(math.Sqrt((beta + 1) / (beta - 1)))
-	V := beta/math.Sqrt(q)*angle - math.Pi/4
-	Z := beta*(beta*beta-2)/math.Pow(q, 1.5)*angle - beta/(2*q) - math.Pi/4
-	return VacuumPermittivity / alpha * (V + Z/(8*enamel)*(2*delta/r0)*(2*delta/r0)/alpha)
-}
-
 // A winding's layers are charged against each other. With the voltage V spread evenly along
 // the wire and layers wound back and forth, a wire j places from the turn-around faces a
 // wire 2j turns away, at the voltage 2jV/N. Their energies add up to that of one capacitor
 // between the ends of the winding.
 
+// Source: the integral of the energies; E. C. Snelling, Soft Ferrites, 1969, on the self-capacitance of
+// multi-layer windings (from memory).
+
 // BackAndForth returns that capacitor for the gap between a layer and the next one of n
 // turns, of a winding of N turns, each turn of which has the capacitance c against the
 // next layer.
 func BackAndForth(n, N, c float64) float64 { return c * 4 * n * n * n / (3 * N * N) }
-
-// SameWay returns it for layers that all begin at the same end: every facing pair is n turns
-// apart.
-func SameWay(n, N, c float64) float64 { return c * n * n * n / (N * N) }
-
-// LayerFactor returns the equivalent capacitor of p equal layers wound back and forth,
-// counted in capacitances C0 between neighbouring layers: 4(p-1)/(3p²), and a third for the
-// last pair alone.
-//
-// Source: the sum of BackAndForth over equal layers; E. C. Snelling, Soft Ferrites, 1969, on
-// the self-capacitance of multi-layer windings (from memory).
-func LayerFactor(p float64) float64 { return 4 * (p - 1) / (3 * p * p) }
 
 // Medhurst returns the capacitance of a single-layer coil of diameter D and winding length l,
 // one end earthed: D·H(l/D), H interpolated in the printed table along straight lines over log(l/D).

@@ -81,9 +81,9 @@ func TestScatterAgainstHeaps(t *testing.T) {
 			t.Errorf("%g turns a pass: packing %.3f, want that of a scatter winding", perPass, packing)
 		}
 		layers := float64(turns) / width
-		touching := LayerFactor(layers) * width * Cell{bare, 1, enamel, 1, 0}.GrooveToLayer()
+		touching := layerFactor(layers) * width * Cell{bare, 1, enamel, 1, 0}.GrooveToLayer()
 		apart := GrooveSpacing(1, packing) - 1
-		even := 0.75 * LayerFactor(layers) * width * Cell{bare, 1, enamel, 1, apart}.GrooveToLayer()
+		even := 0.75 * layerFactor(layers) * width * Cell{bare, 1, enamel, 1, apart}.GrooveToLayer()
 		if got < even || got > touching || math.Abs(got/touching/0.6-1) > 0.4 {
 			t.Errorf("%g turns a pass, packing %.3f: %.3g F/m, evenly spaced %.3g, touching %.3g", perPass, packing, got, even, touching)
 		}

@@ -14,14 +14,13 @@ import (
 //	RoundedPerimeter, RoundedArea   many straight segments; circle and square by hand
 //	TurnLength, TurnArea            the offset of a polygon with many corners
 //	MeanTurnLength, MeanTurnArea    Simpson's rule; one thin shell
-//	TurnsOfLength                   put back into the length; P/c against zero
 //	EqualRectangle                  put back into perimeter and area; itself; a circle
 //	ScatterBuild, Rows, GrooveRise  their inverses; wires counted one by one; the densest lattice
-//	Cell                            printed reference values; Simpson's rule
-//	KochCell                        printed reference values; Cell over the right angle within 10 %
-//	BackAndForth, SameWay           energies of single turns; printed layer factors
+//	Cell                            printed reference values; Simpson's rule; Koch's cell within 10 %
+//	BackAndForth                    energies of single turns; printed layer factors
 //	Medhurst                        the printed table; a published regression
-//	Dowell, proximity, hum          see their own files
+//	scatter factor                  heaps of wires let fall one by one
+//	hum, losses, own field          see their own files
 
 func close(t *testing.T, name string, got, want, tolerance float64) {
 	t.Helper()
@@ -88,14 +87,6 @@ func TestMeansAgainstQuadrature(t *testing.T) {
 		close(t, "MeanTurnLength", MeanTurnLength(P, t1, t2), mean(func(x float64) float64 { return TurnLength(P, x) }), 1e-12)
 		close(t, "MeanTurnArea", MeanTurnArea(P, S, t1, t2), mean(func(x float64) float64 { return TurnArea(P, S, x) }), 1e-12)
 		close(t, "thin shell", MeanTurnArea(P, S, t1, t1), TurnArea(P, S, t1), 1e-14)
-	}
-}
-
-func TestTurnsOfLength(t *testing.T) {
-	for _, c := range []float64{0, 1e-12, 5e-7, 1e-5} {
-		for _, N := range []float64{1, 900, 12000} {
-			close(t, "TurnsOfLength", TurnsOfLength(0.14, c, N*(0.14+math.Pi*c*N)), N, 1e-12)
-		}
 	}
 }
 

@@ -50,19 +50,3 @@ func bessel(n int, z complex128) complex128 {
 	}
 	return sum
 }
-
-// Dowell returns the resistance of m full layers of round wire of diameter d at a pitch p
-// against that for direct current, where the field between the layers runs along them and
-// grows evenly from nothing on one side to the other.
-//
-// Source: P. L. Dowell, Effects of eddy currents in transformer windings, Proceedings of the
-// IEE 113 (1966) 1387-1394; round wires as squares of equal area at their porosity.
-func Dowell(m, d, p, δ float64) float64 {
-	A := math.Pow(math.Pi/4, 0.75) * d / δ * math.Sqrt(d/p)
-	if A < 1e-2 {
-		return 1 + (5*m*m-1)/45*A*A*A*A
-	}
-	self := (math.Sinh(2*A) + math.Sin(2*A)) / (math.Cosh(2*A) - math.Cos(2*A))
-	others := (math.Sinh(A) - math.Sin(A)) / (math.Cosh(A) + math.Cos(A))
-	return A * (self + 2*(m*m-1)/3*others)
-}

@@ -39,14 +39,6 @@ func MeanTurnArea(P, S, t1, t2 float64) float64 {
 	return S + P*(t1+t2)/2 + math.Pi*(t1*t1+t1*t2+t2*t2)/3
 }
 
-// TurnsOfLength returns how many turns a wire of length l gives over a core of perimeter P
-// when the depth grows by c with each turn. It solves l = N·(P + π·c·N) for N, in the form
-// that keeps its digits when c is small.
-func TurnsOfLength(P, c, l float64) float64 {
-	k := math.Pi * c
-	return 2 * l / (P + math.Sqrt(P*P+4*k*l))
-}
-
 // EqualRectangle returns the rounded rectangle of perimeter P and area S that is as long as
 // given where there is one, and else the sharp rectangle or the racetrack of that perimeter and
 // area. Steiner's formulas make its turns as long, and the areas in them as large, as those of
