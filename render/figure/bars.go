@@ -49,5 +49,5 @@ func (l *panelLayers) bars() {
 func (l *panelLayers) barValue(b chart.Bar, end chart.Point, class ink) {
 	text := l.panel.X.Value(b.Value)
 	left := math.Max(end.X, float64(l.c.X(l.plot.X.Norm(0)))) + 6
-	l.text(text, class, chart.Point{X: left, Y: end.Y - 0.5*l.size})
+	l.text(text, class+" halo", chart.Point{X: left, Y: end.Y - 0.5*l.size})
 }

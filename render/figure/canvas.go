@@ -48,6 +48,7 @@ type canvas struct {
 	saved         []pen
 	width, height float64
 	body          strings.Builder
+	name          string // of the curve that is being stroked
 	style, paths  string // an open path element: its attributes and data so far
 }
 
@@ -99,6 +100,9 @@ func (c *canvas) Stroke(p vg.Path) {
 			parts[i] = number(float64(d))
 		}
 		style += ` stroke-dasharray="` + strings.Join(parts, " ") + `"`
+	}
+	if c.name != "" {
+		style += ` data-name="` + escape(c.name) + `"`
 	}
 	c.path(style, p)
 }

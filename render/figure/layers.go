@@ -3,6 +3,7 @@ package figure
 // This file draws what stands between the axes: the lines across and the curves.
 
 import (
+	"fmt"
 	"math"
 
 	"gonum.org/v1/plot"
@@ -45,9 +46,13 @@ func (l *panelLayers) Plot(c draw.Canvas, p *plot.Plot) {
 }
 
 func (l *panelLayers) curves() {
+	l.openField()
 	for _, s := range l.panel.Series {
+		l.canvas.name = s.Label
 		l.curve(s)
+		l.canvas.name = ""
 	}
+	l.canvas.raw("</g>\n")
 	if !l.key {
 		l.ends()
 	}
@@ -63,6 +68,14 @@ func (l *panelLayers) curves() {
 			l.note(s, rank)
 		}
 	}
+}
+
+// openField begins a group that says where the panel stands and what its axes are, for a
+// page that reads values off the curves.
+func (l *panelLayers) openField() {
+	f := l.field.Frame
+	l.canvas.raw(fmt.Sprintf("<g class=\"field\" data-box=\"%s %s %s %s\" data-x=\"%s\" data-y=\"%s\">\n",
+		number(f.Left), number(f.Top), number(f.Right), number(f.Bottom), escape(l.panel.X.Data()), escape(l.panel.Y.Data())))
 }
 
 func (l *panelLayers) down(y vg.Length) float64 { return l.height - float64(y) }

@@ -138,7 +138,7 @@ func (d *drawing) keyRows() []chart.Series {
 	return rows
 }
 
-func (d *drawing) keyHeight() float64 { return float64(len(d.keyRows())) * d.size * 1.5 }
+func (d *drawing) keyHeight() float64 { return 3 + float64(len(d.keyRows()))*d.size*1.5 }
 
 // drawKey writes one row for each curve: a piece of its line and its name.
 func (d *drawing) drawKey() {
@@ -146,8 +146,8 @@ func (d *drawing) drawKey() {
 	c := draw.NewCanvas(d.canvas, vg.Length(d.width), vg.Length(d.height))
 	for i, s := range d.keyRows() {
 		top := float64(i) * d.size * 1.5
-		y := vg.Length(d.height - top - d.size*0.6)
+		y := vg.Length(d.height - top - 3 - d.size*0.6)
 		c.StrokeLine2(lineStyle(s), 1, y, sample, y)
-		d.text(chart.Wrap(s.Label, d.size, d.width-sample-12, 1)[0], row(s.Row), chart.Point{X: sample + 8, Y: top})
+		d.text(chart.Wrap(s.Label, d.size, d.width-sample-12, 1)[0], row(s.Row), chart.Point{X: sample + 8, Y: top + 3})
 	}
 }

@@ -95,7 +95,7 @@ func (l *panelLayers) noteTie(at chart.Point, place chart.Box, series int) {
 // write sets a line in its place: against the right edge when it stands left of the point
 // it belongs to, for the reader's font may be narrower than the place.
 func (l *panelLayers) write(line string, colour ink, at chart.Point, place chart.Box) {
-	style, x := l.letters(colour, 0), place.Left
+	style, x := l.letters(colour+" halo", 0), place.Left
 	if place.Right <= at.X {
 		style.XAlign, x = text.XRight, place.Right
 	}

@@ -63,7 +63,7 @@ func TestRefuses(t *testing.T) {
 }
 
 func TestOptions(t *testing.T) {
-	f := mustResponse(t, three(50)...)
+	f := mustResponse(t, three()...)
 	g, err := f.Across(units.Frequency(100), units.Frequency(10e3))
 	if err != nil {
 		t.Fatal(err)

@@ -12,7 +12,7 @@ import (
 func Style() string {
 	light, dark := colour.Light(), colour.Dark()
 	return `.figure{` + variables(light) + `font-family:system-ui,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif;display:block;width:100%;height:auto}
-.figure text{fill:var(--figure-ink);stroke:var(--figure-paper);stroke-width:3px;stroke-linejoin:round;paint-order:stroke;font-variant-numeric:tabular-nums}
+.figure text{fill:var(--figure-ink);stroke:none;font-variant-numeric:tabular-nums}
 .figure .quiet{fill:var(--figure-quiet)}
 .figure .line{fill:none;stroke:var(--figure-ink);stroke-linejoin:round;stroke-linecap:butt}
 .figure .line.quiet{fill:none;stroke:var(--figure-quiet)}
@@ -22,7 +22,8 @@ func Style() string {
 .figure .area.grid{fill:var(--figure-line)}
 .figure .tint{fill-opacity:.16}
 .figure .shade{fill-opacity:.13}
-` + rows(len(light.Series)) + `@media (prefers-color-scheme:dark){.figure{` + variables(dark) + `}}
+` + rows(len(light.Series)) + `.figure text.halo{stroke:var(--figure-paper);stroke-width:3px;stroke-linejoin:round;paint-order:stroke}
+@media (prefers-color-scheme:dark){.figure{` + variables(dark) + `}}
 @media print{.figure{` + variables(light) + `--figure-paper:#ffffff;}}
 `
 }
@@ -39,7 +40,7 @@ func variables(t colour.Theme) string {
 func rows(count int) string {
 	var b strings.Builder
 	for i := 1; i <= count; i++ {
-		fmt.Fprintf(&b, ".figure .row%d{stroke:var(--figure-%d)}.figure .area.row%d,.figure text.row%d{stroke:var(--figure-paper);fill:var(--figure-%d)}.figure .area.row%d{stroke:none}\n", i, i, i, i, i, i)
+		fmt.Fprintf(&b, ".figure .row%d{stroke:var(--figure-%d)}.figure .area.row%d,.figure text.row%d{stroke:none;fill:var(--figure-%d)}.figure .area.row%d{stroke:none}\n", i, i, i, i, i, i)
 	}
 	return b.String()
 }

@@ -88,6 +88,9 @@ var layout string
 //go:embed page.css
 var sheet string
 
+//go:embed readout.js
+var readout string
+
 // Write writes the page.
 func Write(w io.Writer, d Document) error {
 	p := &writer{document: d}
@@ -98,6 +101,7 @@ func Write(w io.Writer, d Document) error {
 type view struct {
 	Title, Lang, Policy string
 	Style               template.CSS
+	Script              template.JS
 	Blocks              []Block
 	Methods             []Method
 	Record              []Entry
@@ -112,8 +116,11 @@ type writer struct {
 }
 
 func (p *writer) view() view {
-	style := themes() + sheet + figure.Style()
-	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Policy: policy(style),
+	style, script := themes()+sheet+figure.Style(), ""
+	if p.document.figures() {
+		script = readout
+	}
+	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Script: template.JS(script), Policy: policy(style, script),
 		Blocks: p.document.Blocks, Methods: p.document.Methods, Record: p.document.Record}
 	if v.Lang == "" {
 		v.Lang = "en"
@@ -124,11 +131,33 @@ func (p *writer) view() view {
 	return v
 }
 
-// policy allows this page its own style sheet and pictures inside it, and nothing else.
-func policy(style string) string {
-	sum := sha256.Sum256([]byte(style))
-	return fmt.Sprintf("default-src 'none'; style-src 'sha256-%s'; img-src data:; base-uri 'none'; form-action 'none'",
-		base64.StdEncoding.EncodeToString(sum[:]))
+// figures reports whether the document holds a figure.
+func (d Document) figures() bool {
+	for _, b := range d.Blocks {
+		if cell, ok := b.(Cell); ok {
+			for _, r := range cell.Results {
+				if r.Figure != nil {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// policy allows this page its own style sheet and script, known by their digests, and
+// pictures inside it, and nothing else.
+func policy(style, script string) string {
+	scripts := ""
+	if script != "" {
+		scripts = " script-src " + digest(script) + ";"
+	}
+	return "default-src 'none'; style-src " + digest(style) + ";" + scripts + " img-src data:; base-uri 'none'; form-action 'none'"
+}
+
+func digest(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }
 
 func (p *writer) template() *template.Template {

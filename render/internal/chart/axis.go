@@ -4,6 +4,7 @@
 package chart
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -83,6 +84,24 @@ func (a Axis) digits() int {
 	low, high, _ := a.span()
 	size := max(math.Abs(low), math.Abs(high)) / (high - low)
 	return min(max(4, 3+int(math.Ceil(math.Log10(size)))), 15)
+}
+
+// Data writes the axis for a reader that turns places back into values: its scale, its ends
+// in SI values, the unit, how values are counted in it (divided by a factor, then shifted)
+// and whether they take a prefix.
+func (a Axis) Data() string {
+	scale, prefix, unit := "linear", "plain", a.unit()
+	if a.Log {
+		scale = "log"
+	}
+	if a.prefixed() {
+		prefix = "prefix"
+	}
+	if unit == "" {
+		unit = "-"
+	}
+	step := a.step()
+	return fmt.Sprintf("%s %.9g %.9g %s %g %g %s", scale, a.Min, a.Max, unit, step.Factor, a.Kind.In(0, step), prefix)
 }
 
 // minus puts the sign of mathematics in place of the hyphen.
