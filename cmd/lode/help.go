@@ -36,6 +36,7 @@ func commandNames() string {
 // overview tells what the program is for and lists its commands.
 func (p *program) overview(w io.Writer) {
 	fmt.Fprint(w, "lode runs notebooks of calculations for hand-wound pickups.\n\n")
+	fmt.Fprintf(w, "  lode %-24s  %s\n", "[NOTEBOOK]", "explore in a conversation, with a notebook or from nothing")
 	for _, c := range commands() {
 		fmt.Fprintf(w, "  lode %-24s  %s\n", c.name+" "+c.arguments, c.summary)
 	}

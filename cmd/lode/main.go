@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 
 	"golang.org/x/term"
 
@@ -69,8 +70,7 @@ func commands() []command {
 
 func (p *program) main(args []string) int {
 	if len(args) == 0 {
-		p.overview(p.out)
-		return exitFine
+		return p.converse("")
 	}
 	for _, c := range commands() {
 		if c.name == args[0] {
@@ -80,5 +80,8 @@ func (p *program) main(args []string) int {
 	if args[0] == "-h" || args[0] == "--help" {
 		return p.help(nil)
 	}
-	return p.usage(fmt.Sprintf("%s: no such command", args[0]), "one of "+commandNames(), "lode help explains them")
+	if len(args) == 1 && !strings.HasPrefix(args[0], "-") && strings.Contains(args[0], ".") {
+		return p.converse(args[0])
+	}
+	return p.usage(fmt.Sprintf("%s: no such command", args[0]), "one of "+commandNames()+", or a notebook", "lode help explains them")
 }

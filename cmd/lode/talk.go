@@ -1,0 +1,218 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+
+	"lode/cmd/internal/evaluate"
+	"lode/cmd/internal/present"
+	"lode/cmd/internal/session"
+	"lode/engine"
+	"lode/engine/issue"
+	"lode/render/text"
+)
+
+// This file holds the conversation: entries are read, judged, evaluated and told.
+
+// talk is one conversation.
+type talk struct {
+	*program
+	session *session.Session
+	lines   lines
+	files   keeper
+	over    bool
+	failed  bool // an entry was not taken
+}
+
+// lines is where entries come from.
+type lines interface {
+	// Line asks for a line. It returns io.EOF at the end and errDropped where the person
+	// dropped what was written.
+	Line(prompt string) (string, error)
+	// Remember puts a whole entry into the history.
+	Remember(entry string)
+	// Suspend gives the terminal to another program until the returned function is called.
+	Suspend() func()
+	Close()
+}
+
+var errDropped = errors.New("dropped")
+
+const (
+	prompt     = "∿ "
+	carryOn    = "┊ "
+	maxEntries = 1 << 20 // bytes of one entry
+)
+
+// converse opens a notebook, or an empty one, as a conversation.
+func (p *program) converse(file string) int {
+	files := keeper{file: file, folder: stateFolder(os.Getenv)}
+	source := ""
+	if file != "" {
+		s, code := p.source(file)
+		if code != exitFine {
+			return code
+		}
+		source = s
+	}
+	t := &talk{program: p, files: files}
+	t.session = session.New(evaluate.Run, filepath.Base(files.path()), source)
+	t.lines = openLines(t)
+	defer t.lines.Close()
+	t.greet(file)
+	t.loop()
+	if t.failed && !t.interactive() {
+		return exitStopped
+	}
+	return exitFine
+}
+
+// greet shows what a notebook that was opened holds, or how to begin.
+func (t *talk) greet(file string) {
+	if file != "" {
+		t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Recall(ctx) }), "")
+		return
+	}
+	if !t.interactive() {
+		return
+	}
+	fmt.Fprintln(t.out, "lode. Write calculations; help lists the words.")
+	if t.files.left() {
+		fmt.Fprintln(t.out, "A conversation without a name was kept from before: resume takes it up.")
+	}
+}
+
+func (t *talk) interactive() bool { _, piped := t.lines.(*piped); return !piped }
+
+func (t *talk) loop() {
+	for !t.over {
+		entry, err := t.entry()
+		switch {
+		case errors.Is(err, errDropped):
+		case err != nil:
+			return
+		case strings.TrimSpace(entry) != "":
+			t.lines.Remember(entry)
+			t.judge(entry)
+		}
+	}
+}
+
+// entry reads lines until they make a whole entry. An empty line ends one that never
+// becomes whole.
+func (t *talk) entry() (string, error) {
+	ask := prompt
+	if now := t.session.Now(); now != session.First {
+		ask = now + " " + prompt
+	}
+	entry, err := t.lines.Line(ask)
+	if err != nil {
+		return "", err
+	}
+	for !t.isWord(entry) && len(entry) < maxEntries && engine.Incomplete(entry) {
+		next, err := t.lines.Line(carryOn)
+		if errors.Is(err, io.EOF) || err == nil && strings.TrimSpace(next) == "" {
+			break
+		}
+		if err != nil {
+			return "", err
+		}
+		entry += "\n" + next
+	}
+	return entry, nil
+}
+
+// judge tells words from code.
+func (t *talk) judge(entry string) {
+	if w, rest, ok := t.word(entry); ok {
+		w.run(t, rest)
+		return
+	}
+	t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Enter(ctx, entry) }), entry)
+}
+
+// evaluate runs f so that Ctrl-C stops it and the conversation goes on.
+func (t *talk) evaluate(f func(ctx context.Context) session.Outcome) session.Outcome {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	t.session.Width, t.session.Colour = t.style.Width, t.style.Colour
+	out := f(ctx)
+	if out.Taken {
+		t.save()
+	}
+	return out
+}
+
+// save keeps the notebook; what cannot be kept is told once an entry.
+func (t *talk) save() {
+	if err := t.files.save(t.session.Now(), t.session.Text()); err != nil {
+		t.fault(text.Fault{What: "the notebook cannot be kept", Got: reason(err), Hint: "keep NAME writes it elsewhere"})
+	}
+}
+
+// tell writes what an entry led to.
+func (t *talk) tell(o session.Outcome, entry string) {
+	for _, i := range o.Issues {
+		t.fault(t.placed(i, entry))
+		t.failed = true
+	}
+	if len(o.Issues) > 0 {
+		return
+	}
+	if o.Shown != "" {
+		fmt.Fprintln(t.out, strings.TrimRight(o.Shown, "\n"))
+	}
+	if len(o.Replaced) > 0 {
+		fmt.Fprintln(t.out, t.style.Quiet("replaces "+strings.Join(o.Replaced, ", ")))
+	}
+	t.moved(o.Moved)
+}
+
+// moved writes results that came out differently than before.
+func (t *talk) moved(changes []session.Change) {
+	if len(changes) == 0 {
+		return
+	}
+	list := make([]text.Change, len(changes))
+	for i, c := range changes {
+		after := c.After
+		if c.Relative != "" {
+			after += "  (" + c.Relative + ")"
+		}
+		list[i] = text.Change{Label: c.Label, Before: oneLine(c.Before), After: oneLine(after)}
+	}
+	fmt.Fprintln(t.out, t.style.Quiet("what moved"))
+	fmt.Fprintln(t.out, t.style.Changes(list...))
+}
+
+func oneLine(s string) string {
+	if first, _, more := strings.Cut(s, "\n"); more {
+		return first + " …"
+	}
+	return s
+}
+
+// placed draws an issue of the entry itself without a place, since the line is in sight,
+// and one elsewhere with its line in the notebook.
+func (t *talk) placed(i issue.Issue, entry string) text.Fault {
+	f := present.Fault(i)
+	if f.Source != "" && strings.Contains(entry, strings.TrimSpace(f.Source)) {
+		f.File = ""
+	}
+	return f
+}
+
+func (t *talk) fault(f text.Fault) { fmt.Fprintln(t.err, t.errStyle.Fault(f)) }
+
+// refuse tells that a word was used wrongly.
+func (t *talk) refuse(err error) {
+	t.failed = true
+	what, want, _ := strings.Cut(err.Error(), ": want ")
+	t.fault(text.Fault{What: what, Want: want})
+}

@@ -1,0 +1,217 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"strings"
+
+	"lode/cmd/internal/session"
+	"lode/engine"
+)
+
+// word is something to say in a conversation that is no code.
+type word struct {
+	name, arguments, summary string
+	run                      func(t *talk, rest string)
+}
+
+// words is the one list that the conversation, its help and its completion come from.
+func words() []word {
+	return []word{
+		{"help", "", "list these words", (*talk).listWords},
+		{"about", "[NAME]", "explain a name of the library, such as coil.Wind", func(t *talk, rest string) { t.about(strings.Fields(rest)) }},
+		{"note", "TEXT", "add prose to the notebook", (*talk).note},
+		{"recall", "", "show everything again, from the top", (*talk).recall},
+		{"undo", "", "take back the last change", (*talk).undo},
+		{"edit", "", "change the whole notebook in your editor ($EDITOR)", (*talk).edit},
+		{"fork", "NAME", "begin an experiment, as a copy of the one in hand", (*talk).fork},
+		{"take", "NAME", "go over to another experiment", (*talk).takeUp},
+		{"compare", "NAME [NAME]", "set two experiments side by side", (*talk).compare},
+		{"keep", "NAME", "keep the notebook as NAME.md from now on", (*talk).keep},
+		{"resume", "", "take up the conversation without a name from before", (*talk).resume},
+		{"page", "", "write the page and open it", (*talk).page},
+		{"leave", "", "end the conversation; everything is kept", func(t *talk, _ string) { t.over = true }},
+	}
+}
+
+// word finds out whether an entry is a word and not code: code goes on with an operator, a
+// point or a bracket, and a name that the notebook defines is always code.
+func (t *talk) word(entry string) (word, string, bool) {
+	name, rest, _ := strings.Cut(strings.TrimSpace(entry), " ")
+	rest = strings.TrimSpace(rest)
+	for _, w := range words() {
+		if w.name == name && !strings.ContainsAny(first(rest), "=:+-*/.([<>&|%!,;") && !t.defines(name) {
+			return w, rest, true
+		}
+	}
+	return word{}, "", false
+}
+
+func (t *talk) isWord(entry string) bool { _, _, ok := t.word(entry); return ok }
+
+func first(s string) string {
+	if s == "" {
+		return ""
+	}
+	return s[:1]
+}
+
+func (t *talk) defines(name string) bool {
+	for _, it := range engine.Outline(t.session.Book()) {
+		for _, n := range it.Names {
+			if n == name {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (t *talk) listWords(string) {
+	for _, w := range words() {
+		fmt.Fprintf(t.out, "  %-20s  %s\n", w.name+" "+w.arguments, w.summary)
+	}
+	fmt.Fprint(t.out, "\nEverything else is a calculation in Go's syntax, with units: 1/(2*π*sqrt(2.2*H*100*pF)).\nDefining a name again replaces the earlier definition and shows what moved.\n")
+}
+
+func (t *talk) note(rest string) {
+	if rest == "" {
+		t.refuse(errors.New("note: no text: want the text behind it"))
+		return
+	}
+	t.session.Note(rest)
+	t.save()
+}
+
+func (t *talk) recall(string) {
+	t.tell(t.evaluate(t.session.Recall), "")
+}
+
+func (t *talk) undo(string) {
+	any := true
+	o := t.evaluate(func(ctx context.Context) session.Outcome {
+		var o session.Outcome
+		o, any = t.session.Undo(ctx)
+		return o
+	})
+	if !any {
+		t.refuse(errors.New("undo: there is nothing to take back"))
+		return
+	}
+	o.Shown = ""
+	t.tell(o, "")
+}
+
+func (t *talk) fork(rest string) {
+	if err := t.session.Fork(rest); err != nil {
+		t.refuse(err)
+		return
+	}
+	t.save()
+}
+
+func (t *talk) takeUp(rest string) {
+	if err := t.session.Take(rest); err != nil {
+		t.refuse(err)
+	}
+}
+
+func (t *talk) compare(rest string) {
+	names := strings.Fields(rest)
+	if len(names) == 1 {
+		names = append(names, t.session.Now())
+	}
+	if len(names) != 2 {
+		t.refuse(fmt.Errorf("compare: two experiments are compared: want one or two of %s", strings.Join(t.session.Experiments(), ", ")))
+		return
+	}
+	var err error
+	o := t.evaluate(func(ctx context.Context) session.Outcome {
+		shown, failed, e := t.session.Compare(ctx, names[0], names[1])
+		err = e
+		o := session.Outcome{Shown: shown}
+		if failed != nil {
+			o.Issues = append(o.Issues, *failed)
+		}
+		return o
+	})
+	if err != nil {
+		t.refuse(err)
+		return
+	}
+	t.tell(o, "")
+}
+
+func (t *talk) keep(rest string) {
+	if err := t.files.rename(rest); err != nil {
+		t.refuse(err)
+		return
+	}
+	t.save()
+	fmt.Fprintln(t.out, t.style.Quiet("kept as "+t.files.path()))
+}
+
+func (t *talk) resume(string) {
+	source, err := t.files.resumed()
+	if err != nil {
+		t.refuse(err)
+		return
+	}
+	t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Put(ctx, source) }), "")
+}
+
+func (t *talk) page(string) {
+	if len(t.session.Page()) == 0 {
+		t.refuse(errors.New("page: there is nothing to show yet: want at least one calculation"))
+		return
+	}
+	file := t.files.pagePath(t.session.Now())
+	if t.write(file, t.session.Page()) == exitFine {
+		openPage(file)
+	}
+}
+
+// edit hands the notebook to the person's editor and takes what comes back.
+func (t *talk) edit(string) {
+	editor := os.Getenv("EDITOR")
+	if editor == "" {
+		t.refuse(errors.New("edit: no editor is set: want its command in the environment variable EDITOR"))
+		return
+	}
+	source, err := t.edited(editor)
+	if err != nil {
+		t.refuse(fmt.Errorf("edit: %w", err))
+		return
+	}
+	if source != t.session.Text() {
+		t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Put(ctx, source) }), "")
+	}
+}
+
+func (t *talk) edited(editor string) (string, error) {
+	f, err := os.CreateTemp("", "notebook-*.md")
+	if err != nil {
+		return "", err
+	}
+	defer os.Remove(f.Name())
+	if _, err = f.WriteString(t.session.Text()); err != nil {
+		return "", err
+	}
+	if err = f.Close(); err != nil {
+		return "", err
+	}
+	words := strings.Fields(editor)
+	cmd := exec.Command(words[0], append(words[1:], f.Name())...)
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = os.Stdin, os.Stdout, os.Stderr
+	back := t.lines.Suspend()
+	err = cmd.Run()
+	back()
+	if err != nil {
+		return "", err
+	}
+	source, err := os.ReadFile(f.Name())
+	return string(source), err
+}
