@@ -48,8 +48,25 @@ func (e *engine) pair(i, j int) float64 {
 		return e.joined(p, q, atEnd)
 	case n > 2 && (i == (j+1)%n || (!p.arc && !q.arc && n > 4 && i == (j+2)%n)):
 		return e.joined(p, q, atStart)
+	case n > 4 && p.arc && q.arc && e.isShort((i+1)%n) && j == (i+2)%n:
+		return e.nearArcs(p, q, atEnd)
+	case n > 4 && p.arc && q.arc && e.isShort((j+1)%n) && i == (j+2)%n:
+		return e.nearArcs(p, q, atStart)
 	}
 	return e.separate(p, q)
+}
+
+// isShort reports whether the corners at the ends of side i nearly meet in the angle that they
+// turn or in the build.
+func (e *engine) isShort(i int) bool { return e.p[i].length < 1.2*max(e.wp.to, e.wq.to) }
+
+// nearArcs integrates two corners with a short side between them.
+func (e *engine) nearArcs(p, q *piece, end touch) float64 {
+	if !e.useProduct() {
+		e.nodes = e.jointNodes()
+	}
+	r := squared(e.o.joinedArc)
+	return arcs(p, q, e.nodes, e.k, r, r, end)
 }
 
 // aligned integrates two copies of one piece. Its value is the same with tp and tq
@@ -143,7 +160,7 @@ func (e *engine) separate(p, q *piece) float64 {
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20))
 	switch {
 	case p.arc && q.arc:
-		return arcs(p, q, e.nodes, e.k, rp, rq)
+		return arcs(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
 	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:

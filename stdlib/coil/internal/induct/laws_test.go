@@ -51,6 +51,42 @@ func TestDefaultAccuracyOnRandomCoils(t *testing.T) {
 	t.Logf("worst %.2g, %d above 1e-5", worst, poor)
 }
 
+// Shapes at the edge of what the method is made for: needle cores, sides of micrometres between
+// two corners, windows thin or deep beyond use, cores of no width.
+func TestDefaultAccuracyAtExtremes(t *testing.T) {
+	for _, s := range []Section{
+		{1, 0.005, 0, 0.001, 0.001}, {1, 0.005, 0.0025, 0.001, 0.0001}, {0.1, 0.1, 0.0001, 0.1, 0.0001},
+		{0.07, 0.0065, 0.003249, 0.01, 0.004}, {0.07, 0.0065, 0.003, 0.01, 0.004}, {0.07, 0.0001, 0, 0.01, 0.01},
+		{0.07, 0.01, 0.002, 1e-5, 0.004}, {0.07, 0.01, 0.002, 0.004, 1e-6}, {0.07, 0.01, 0.002, 1e-5, 0},
+		Circle(0, 0.01, 0.01), Circle(0, 0.001, 0.03), Circle(0.1, 10, 0.01), {0.01, 0.01, 0, 1, 0.001},
+	} {
+		got, err := Self(s, 1)
+		fine := selfAt(s)(7)
+		closeTo(t, fmt.Sprint(s), got, fine, 4e-5)
+		if math.Abs(got-fine) > 2*err {
+			t.Errorf("%v: off by %.2g, estimated %.2g", s, got/fine-1, err/fine)
+		}
+	}
+	if l, _ := Self(Circle(0.01, 0, 0), 1); !math.IsInf(l, 1) {
+		t.Errorf("a filament without section: got %g, want +Inf", l)
+	}
+}
+
+// The windows of no height and of no build are limits.
+func TestThinWindowsAreLimits(t *testing.T) {
+	for _, s := range []Section{{0.07, 0.01, 0.002, 0, 0.004}, {0.07, 0.01, 0.002, 0.004, 0}, Circle(0.01, 0, 0.004)} {
+		thin := s
+		if s.Height == 0 {
+			thin.Height = 1e-7
+		} else {
+			thin.Build = 1e-8
+		}
+		zero, _ := SelfTo(s, 1, 1e-6)
+		small, _ := SelfTo(thin, 1, 1e-6)
+		closeTo(t, fmt.Sprint(s), small, zero, 3e-5)
+	}
+}
+
 func TestSelfToReachesWhatIsAsked(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	for range 25 {

@@ -164,10 +164,10 @@ func TestPairFarApart(t *testing.T) {
 		{Shift: [3]float64{0, 3, 4}}, {Shift: [3]float64{2, 3, 4}, Turn: [3]float64{0.5, 0.3, 0.1}}, {Shift: [3]float64{0, 0, -5}},
 	} {
 		r := math.Sqrt(dot(p.Shift, p.Shift))
-		n := p.vector([3]float64{0, 0, 1})
-		want := Mu0 / (4 * math.Pi) * a.MeanTurnArea() * b.MeanTurnArea() / (r * r * r) *
-			(3*p.Shift[2]*dot(n, p.Shift)/(r*r) - n[2])
-		got, _ := Pair(a, b, 1, 1, p)
+		one, other := AreaTurns(a, 10, Placement{}), AreaTurns(b, 20, p)
+		want := Mu0 / (4 * math.Pi) / (r * r * r) *
+			(3*dot(one, p.Shift)*dot(other, p.Shift)/(r*r) - dot(one, other))
+		got, _ := Pair(a, b, 10, 20, p)
 		closeTo(t, fmt.Sprint(p), got, want, 1e-3)
 	}
 }

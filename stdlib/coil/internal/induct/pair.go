@@ -60,14 +60,21 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 	return sum
 }
 
-// arcs integrates over two arcs that do not share a centre, over all nodes.
-func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule) float64 {
+// arcs integrates over two arcs that do not share a centre, over all nodes. If p's end nearly
+// meets q's start, or the other way round, the rules are counted from there.
+func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
 	var base, out, tangent [maxOrder]vec
 	for j, y := range rq.x {
+		if end == atStart {
+			y = 1 - y
+		}
 		base[j], out[j], tangent[j] = q.frame(y)
 	}
 	sum := 0.0
 	for i, x := range rp.x {
+		if end == atEnd {
+			x = 1 - x
+		}
 		b, n, t := p.frame(x)
 		for j, w := range rq.w {
 			between := b.minus(base[j])

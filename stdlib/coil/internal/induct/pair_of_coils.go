@@ -63,10 +63,10 @@ func tiltedAt(a, b Section, place Placement) func(level int) float64 {
 	back := place.inverse()
 	return func(level int) float64 {
 		wa, wb := a.winding(), b.winding()
-		digits := ordersAt(level).digits + lostDigits(math.Sqrt(dot(place.Shift, place.Shift)), wa.size, wb.size)
+		digits := 3 + 2*float64(level) + lostDigits(math.Sqrt(dot(place.Shift, place.Shift)), wa.size, wb.size)
 		line := turnsLine{winding: wa, digits: digits, place: back}
 		line.pieces = quarters(a.straights())
-		src := newSource(wb, digits+4)
+		src := newSource(wb, digits+1)
 		src.pieces = quarters(b.straights())
 		return Mu0 / (4 * math.Pi) * line.through(&src)
 	}
@@ -92,9 +92,11 @@ func (l *turnsLine) through(src *source) float64 {
 	return sum
 }
 
-// along integrates over one piece, its build and the height.
+// along integrates over one piece, its build and the height. The averages over both windows
+// smooth the integrand, so the windows count as further apart than they are.
 func (l *turnsLine) along(p *piece, src *source) float64 {
-	far := l.nearest(p, src)
+	smoothing := 0.3 * min(max(src.height, src.window.width()), max(l.height, l.window.width()))
+	far := l.nearest(p, src) + smoothing
 	build, height := gauss(1), gauss(1)
 	if c := l.window.width(); c > 0 {
 		build = gauss(orderFor(c, far, l.digits, 2, 12))

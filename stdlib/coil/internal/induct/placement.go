@@ -20,6 +20,12 @@ func (p Placement) point(v [3]float64) [3]float64 {
 	return [3]float64{v[0] + p.Shift[0], v[1] + p.Shift[1], v[2] + p.Shift[2]}
 }
 
+// AreaTurns is the flux linkage of a winding with a uniform field, per tesla, as a vector in the
+// coordinates in which it is placed: turns times mean area, along the axis.
+func AreaTurns(s Section, turns float64, place Placement) [3]float64 {
+	return place.vector([3]float64{0, 0, turns * s.MeanTurnArea()})
+}
+
 // inverse is where the first coil lies in the coordinates of the second.
 func (p Placement) inverse() Placement {
 	back := [3]float64{-p.Turn[0], -p.Turn[1], -p.Turn[2]}

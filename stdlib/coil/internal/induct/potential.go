@@ -19,28 +19,24 @@ func (k axialMean) point(rho2 float64) float64 {
 	return k.scale * asinhStep(k.low, k.high, math.Sqrt(rho2+k.low*k.low), math.Sqrt(rho2+k.high*k.high), rho2)
 }
 
-// side is the integral of f along a side: the potential of a charged rectangle,
-// ∫∫ 1/R = x asinh(u/p) + u asinh(x/q) − d atan(xu/(dR)).
-func (k axialMean) side(from, to, d float64) float64 {
-	return k.scale * (rectangle(from, to, k.high, d) - rectangle(from, to, k.low, d))
+// side is the integral of f along a side: the potential of a charged rectangle, with
+// ∫∫ 1/R = x asinh(u/p) + u asinh(x/q) − d atan(xu/(dR)) at its four corners.
+func (k axialMean) side(x1, x2, d float64) float64 {
+	d2 := d * d
+	low2, high2 := k.low*k.low, k.high*k.high
+	a1, a2 := x1*x1+d2, x2*x2+d2
+	r1l, r1h := math.Sqrt(a1+low2), math.Sqrt(a1+high2)
+	r2l, r2h := math.Sqrt(a2+low2), math.Sqrt(a2+high2)
+	sum := x2*asinhStep(k.low, k.high, r2l, r2h, a2) - x1*asinhStep(k.low, k.high, r1l, r1h, a1)
+	sum += k.high*asinhStep(x1, x2, r1h, r2h, d2+high2) - k.low*asinhStep(x1, x2, r1l, r2l, d2+low2)
+	if d != 0 {
+		sum -= d * (atanStep(x1*k.high/(d*r1h), x2*k.high/(d*r2h)) - atanStep(x1*k.low/(d*r1l), x2*k.low/(d*r2l)))
+	}
+	return k.scale * sum
 }
 
-func rectangle(x1, x2, u, d float64) float64 {
-	d = math.Abs(d)
-	q2 := u*u + d*d
-	r1, r2 := math.Sqrt(x1*x1+q2), math.Sqrt(x2*x2+q2)
-	sum := u * asinhStep(x1, x2, r1, r2, q2)
-	if x1 != 0 {
-		sum -= x1 * math.Asinh(u/math.Hypot(x1, d))
-	}
-	if x2 != 0 {
-		sum += x2 * math.Asinh(u/math.Hypot(x2, d))
-	}
-	if d > 0 {
-		sum -= d * (math.Atan(x2*u/(d*r2)) - math.Atan(x1*u/(d*r1)))
-	}
-	return sum
-}
+// atanStep is atan b − atan a.
+func atanStep(a, b float64) float64 { return math.Atan2(b-a, 1+a*b) }
 
 // across is −ρ f'(ρ) divided by ρ²: the radial gradient per unit of the vector ρ.
 func (k axialMean) across(rho2 float64) float64 {
@@ -57,8 +53,8 @@ func (k axialMean) acrossSide(from, to, d float64) float64 {
 	if d == 0 {
 		return 0
 	}
-	angle := func(x, u float64) float64 { return math.Atan(x * u / (d * math.Sqrt(x*x+u*u+d*d))) }
-	return k.scale * (angle(to, k.high) - angle(from, k.high) - angle(to, k.low) + angle(from, k.low))
+	slope := func(x, u float64) float64 { return x * u / (d * math.Sqrt(x*x+u*u+d*d)) }
+	return k.scale * (atanStep(slope(from, k.high), slope(to, k.high)) - atanStep(slope(from, k.low), slope(to, k.low)))
 }
 
 func (k axialMean) gradientSide(from, to, d float64) float64 {
@@ -104,22 +100,37 @@ func pieceDistance2(p *piece, t float64, at vec) float64 {
 	return min(a.dot(a), b.dot(b))
 }
 
-// each visits the points of the quadrature over the build, and for an arc over the angle;
-// a side is visited once per distance, with no angle.
-func (s *source) each(p *piece, at vec, z float64, visit func(t, x, w float64)) {
+// A place is a point of the quadrature over a piece of a source: the vector from the winding to
+// the field point, the directions there and the weight. For a side only out and along matter.
+type place struct {
+	gap, out, along vec
+	w               float64
+}
+
+// each visits the places of a piece: over the build, and for an arc over the angle.
+func (s *source) each(p *piece, at vec, z float64, visit func(place)) {
 	far := s.clearance(p, at, z)
-	over := gauss(orderFor(s.window.width(), far, s.digits, 2, 16))
-	if s.window.width() == 0 {
-		over = gauss(1)
+	over := gauss(1)
+	if s.window.width() > 0 {
+		over = gauss(orderFor(s.window.width(), far, s.digits, 2, 16))
 	}
 	around := gauss(1)
 	if p.arc {
 		around = gauss(orderFor(p.extent(s.window.to), far, s.digits, p.leastOrder(), maxOrder))
 	}
-	for i, y := range over.x {
-		t := s.window.from + y*s.window.width()
-		for j, x := range around.x {
-			visit(t, x, over.w[i]*around.w[j])
+	for j, x := range around.x {
+		base, out, along := p.frame(x)
+		if !p.arc {
+			base = p.start
+		}
+		gap := at.minus(base)
+		for i, y := range over.x {
+			t := s.window.from + y*s.window.width()
+			w := over.w[i] * around.w[j]
+			if p.arc {
+				w *= p.span * t
+			}
+			visit(place{gap.minus(out.times(t)), out, along, w})
 		}
 	}
 }
@@ -132,16 +143,13 @@ func (s *source) potential(at vec, z float64) (a vec) {
 		if !p.arc && p.length == 0 {
 			continue
 		}
-		s.each(p, at, z, func(t, x, w float64) {
-			if !p.arc {
-				gap := at.minus(p.start)
-				along := gap.dot(p.along)
-				a = a.plus(p.along.times(w * k.side(along-p.length, along, gap.dot(p.out)-t)))
+		s.each(p, at, z, func(here place) {
+			if p.arc {
+				a = a.plus(here.along.times(here.w * k.point(here.gap.dot(here.gap))))
 				return
 			}
-			point, tangent := p.at(x, t)
-			gap := at.minus(point)
-			a = a.plus(tangent.times(w * p.span * t * k.point(gap.dot(gap))))
+			x, d := here.gap.dot(p.along), here.gap.dot(p.out)
+			a = a.plus(p.along.times(here.w * k.side(x-p.length, x, d)))
 		})
 	}
 	return a
@@ -152,24 +160,19 @@ func (s *source) field(at vec, z float64) (plane vec, axial float64) {
 	k := meanOver(s.height, z)
 	for i := range s.pieces {
 		p := &s.pieces[i]
-		s.each(p, at, z, func(t, x, w float64) {
-			if !p.arc {
-				gap := at.minus(p.start)
-				along, d := gap.dot(p.along), gap.dot(p.out)-t
-				axial -= w * k.acrossSide(along-p.length, along, d)
-				plane = plane.minus(p.out.times(-w * k.gradientSide(along-p.length, along, d)))
+		s.each(p, at, z, func(here place) {
+			if p.arc {
+				rho2 := here.gap.dot(here.gap)
+				axial -= here.w * here.gap.dot(here.out) * k.across(rho2)
+				plane = plane.minus(here.out.times(here.w * k.axialGradient(rho2)))
 				return
 			}
-			point, tangent := p.at(x, t)
-			out := vec{tangent.y, -tangent.x}
-			gap := at.minus(point)
-			rho2 := gap.dot(gap)
-			w *= p.span * t
-			axial -= w * gap.dot(out) * k.across(rho2)
-			plane = plane.plus(out.times(w * k.axialGradient(rho2)))
+			x, d := here.gap.dot(p.along), here.gap.dot(p.out)
+			axial -= here.w * k.acrossSide(x-p.length, x, d)
+			plane = plane.minus(p.out.times(here.w * k.gradientSide(x-p.length, x, d)))
 		})
 	}
-	return plane.times(-1), axial
+	return plane, axial
 }
 
 // Potential is the magnetic vector potential of a winding at a point, in V·s/m per ampere. The

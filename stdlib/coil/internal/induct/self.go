@@ -35,6 +35,9 @@ func SelfTo(s Section, turns, relative float64) (inductance, err float64) {
 
 func selfAt(s Section) func(level int) float64 {
 	w := s.winding()
+	if s.Height == 0 && s.Build == 0 {
+		return func(int) float64 { return math.Inf(1) }
+	}
 	tasks := selfTasks(len(w.pieces))
 	return func(level int) float64 { return w.with(w, true, 0, 0, level, tasks) }
 }
@@ -124,7 +127,7 @@ func climb(level, most int, relative, factor float64, at func(level int) float64
 	for {
 		value = at(level)
 		err = math.Abs(value-rough) + math.Pow10(-3-level)*math.Abs(value)
-		if level >= most || err <= relative*math.Abs(value) {
+		if math.IsInf(value, 0) || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}
 		rough = value
