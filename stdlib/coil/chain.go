@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"lode/stdlib/coil/internal/induct"
-	"lode/stdlib/coil/internal/kernel"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -52,15 +51,10 @@ func InSeries(coils ...Placed) (Chain, error) {
 
 // mutual returns the mutual inductance of two windings that both run the same way.
 func mutual(a, b Placed) float64 {
-	sa, na := a.Winding.shape.section(a.Winding.layout.build), float64(a.Winding.turns)
-	shift := a.turned(b.position().Plus(-1, a.position()), -1)
-	if shift[0] == 0 && shift[1] == 0 && a.Tilt == b.Tilt {
-		sb, nb := b.Winding.shape.section(b.Winding.layout.build), float64(b.Winding.turns)
-		m, _ := induct.Coaxial(sa, sb, na, nb, shift[2])
-		return m
-	}
-	b.X, b.Y, b.Z, b.Tilt, b.Reversed = units.Length(shift[0]), units.Length(shift[1]), units.Length(shift[2]), b.Tilt-a.Tilt, false
-	return b.linked(func(r kernel.Vector) kernel.Vector { return induct.Potential(sa, na, r) })
+	section := func(p Placed) induct.Section { return p.Winding.shape.section(p.Winding.layout.build) }
+	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
+	m, _ := induct.Pair(section(a), section(b), float64(a.Winding.turns), float64(b.Winding.turns), place)
+	return m
 }
 
 // Coils returns how many windings there are.

@@ -117,6 +117,11 @@ func TestLayersByHand(t *testing.T) {
 	}
 	close(t, "Build", float64(c.Build()), float64(layers)*d, 1e-12)
 	o := wound(t, f, w, 1000, Style{Lay: Orthocyclic})
+	most := int(0.006/d - 0.5) // every second layer is half a turn further along
+	if o.TurnsPerLayer() != most {
+		t.Errorf("orthocyclic: %d turns per layer, want %d", o.TurnsPerLayer(), most)
+	}
+	layers = (1000 + most - 1) / most
 	close(t, "orthocyclic build", float64(o.Build()), d*(1+float64(layers-1)*math.Sqrt(0.75)), 1e-12)
 }
 

@@ -10,9 +10,9 @@ import (
 
 // Compound is what the space between the wires is filled with.
 type Compound struct {
-	Name         string
-	Permittivity float64 // relative, at audio frequencies
-	Density      units.Density
+	Name         string        // as in Compounds, or any other
+	Permittivity float64       // relative, at audio frequencies
+	Density      units.Density // of the hard compound
 }
 
 // Compounds lists the potting compounds known by name.

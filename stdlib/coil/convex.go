@@ -10,7 +10,10 @@ import (
 )
 
 // Point is a point of an outline in plan view.
-type Point struct{ X, Y units.Length }
+type Point struct {
+	X units.Length // along the core
+	Y units.Length // across it
+}
 
 // Convex is a core of any outline. Wire under tension spans hollows, so that the core counts
 // as its convex hull.

@@ -53,7 +53,7 @@ func (s Style) scatter(shape Shape, d float64, turns int) layout {
 func (s Style) inLayers(shape Shape, d float64, turns int) layout {
 	h, room, wires := float64(shape.Height), float64(shape.Room), turns*s.strands()
 	pitch, rise := s.spacing(d)
-	o := layout{wires: wires, perLayer: max(1, kernel.Rows(h, d, pitch)), pitch: pitch, rise: rise}
+	o := layout{wires: wires, perLayer: max(1, kernel.Rows(h-s.shift(pitch), d, pitch)), pitch: pitch, rise: rise}
 	o.layers = (wires + o.perLayer - 1) / o.perLayer
 	o.build = s.depth(o.layers-1, rise) + d
 	o.low = s.depth(o.layers-1, min(rise, kernel.GrooveRise(d, pitch))) + d
@@ -102,6 +102,17 @@ func (s Style) spacing(d float64) (pitch, rise float64) {
 		return float64(s.Pitch), d
 	}
 	return usualPitch * d, d
+}
+
+// shift is how far every second layer is moved along to lie in the grooves of the one below. All layers have the same
+// number of turns, so that the window must be higher by as much.
+//
+// Source: W. L. Lenders, The orthocyclic method of coil winding, Philips Technical Review 23 (1961) 365-379 (from memory).
+func (s Style) shift(pitch float64) float64 {
+	if s.Lay == Orthocyclic {
+		return pitch / 2
+	}
+	return 0
 }
 
 // bulge is how much deeper windings come out than their layers add up to: common practice,

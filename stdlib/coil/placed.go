@@ -10,10 +10,12 @@ import (
 // Placed is a winding in its place: x along the cores' length, y along their width, z up to
 // the strings. Positions are those of the middle of the winding.
 type Placed struct {
-	Winding  Winding
-	X, Y, Z  units.Length
-	Tilt     units.Angle // about the long axis of the core; zero: upright
-	Reversed bool        // wound, or joined, the other way round
+	Winding  Winding      // made by coil.Wind
+	X        units.Length // along the cores' length
+	Y        units.Length // along their width
+	Z        units.Length // up to the strings
+	Tilt     units.Angle  // about the long axis of the core; zero: upright
+	Reversed bool         // wound, or joined, the other way round
 }
 
 func (p Placed) check(name string) error {

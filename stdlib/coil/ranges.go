@@ -7,16 +7,32 @@ import (
 )
 
 // LengthRange is an estimated length with the range that it is expected in.
-type LengthRange struct{ Low, Value, High units.Length }
+type LengthRange struct {
+	Low   units.Length // least expected
+	Value units.Length // best estimate
+	High  units.Length // most expected
+}
 
 // CapacitanceRange is an estimated capacitance with the range that it is expected in.
-type CapacitanceRange struct{ Low, Value, High units.Capacitance }
+type CapacitanceRange struct {
+	Low   units.Capacitance // least expected
+	Value units.Capacitance // best estimate
+	High  units.Capacitance // most expected
+}
 
 // ResistanceRange is a resistance with the range that it is expected in.
-type ResistanceRange struct{ Low, Value, High units.Resistance }
+type ResistanceRange struct {
+	Low   units.Resistance // least expected
+	Value units.Resistance // best estimate
+	High  units.Resistance // most expected
+}
 
 // TurnsRange is an estimated number of turns with the range that it is expected in.
-type TurnsRange struct{ Low, Value, High int }
+type TurnsRange struct {
+	Low   int // least expected
+	Value int // best estimate
+	High  int // most expected
+}
 
 // String shows the value and its range.
 func (r LengthRange) String() string { return ranged(r.Value, r.Low, r.High) }

@@ -15,7 +15,7 @@ type Lay int
 const (
 	Scatter     Lay = iota // guided by hand or at a coarse pitch; turns cross at random
 	Layered                // turn by turn, each layer on top of the one below
-	Orthocyclic            // turn by turn, each layer in the grooves of the one below
+	Orthocyclic            // turn by turn, each layer half a pitch along, in the grooves of the one below
 )
 
 var lays = [...]string{"scatter", "layered", "orthocyclic"}

@@ -88,7 +88,7 @@ func (c Winding) With(turns int) (Winding, error) { return Wind(c.former, c.wire
 
 // Fit is how a winding lies on its former.
 type Fit struct {
-	Turns         int
+	Turns         int          // of the winding
 	Build         LengthRange  // depth of the winding with the range it may come out in
 	Room          units.Length // depth from the core to the edge of the flange; infinite without flanges
 	TurnsPerLayer int          // side by side; for scatter windings, if its wires were put in order
