@@ -35,7 +35,11 @@ func Complete(lib *library.Library, b book.Book, line string) (start int, candid
 		return start, matching(word, sortedNames(names))
 	}
 	want := parameter(lib, b, operandBefore(line[:open]), commas(line[open+1:start]))
-	return start, append(matching(word, p.fitting(names, want, true)), matching(word, p.fitting(names, want, false))...)
+	fitting := matching(word, p.fitting(names, want, true))
+	if word == "" && len(fitting) > 0 {
+		return start, fitting
+	}
+	return start, append(fitting, matching(word, p.fitting(names, want, false))...)
 }
 
 // wordStart returns where the name at the end of line begins.
@@ -196,7 +200,7 @@ func fieldsOf(lib *library.Library, b book.Book, expr string) []string {
 	}
 	var names []string
 	for f := range s.Fields() {
-		if f.Exported() || f.Pkg().Path() == "notebook" {
+		if f.Exported() || f.Pkg().Path() == NotebookPath {
 			names = append(names, f.Name()+": ")
 		}
 	}
