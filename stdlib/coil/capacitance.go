@@ -32,7 +32,7 @@ func (c Winding) CapacitanceRange() CapacitanceRange {
 		return CapacitanceRange{max(0, c.proven-c.doubt), c.proven, c.proven + c.doubt}
 	}
 	low, value, high := c.layersCapacitance()
-	outside := kernel.Medhurst(float64(c.shape.Height), c.layout.meanTurn/math.Pi)
+	outside := kernel.Medhurst(c.height(), c.layout.meanTurn/math.Pi)
 	return CapacitanceRange{units.Capacitance(low + 0.8*outside), units.Capacitance(value + outside), units.Capacitance(high + 1.2*outside)}
 }
 

@@ -51,9 +51,8 @@ func InSeries(coils ...Placed) (Chain, error) {
 
 // mutual returns the mutual inductance of two windings that both run the same way.
 func mutual(a, b Placed) float64 {
-	section := func(p Placed) induct.Section { return p.Winding.shape.section(p.Winding.layout.build) }
 	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
-	m, _ := induct.Pair(section(a), section(b), float64(a.Winding.turns), float64(b.Winding.turns), place)
+	m, _ := induct.Pair(a.Winding.section(), b.Winding.section(), float64(a.Winding.turns), float64(b.Winding.turns), place)
 	return m
 }
 

@@ -20,8 +20,8 @@ type Point struct {
 //
 // Source: Steiner's formula (1840): perimeter and area alone decide the length of turns and the areas in them.
 //
-// Accuracy: lengths, areas and resistance exact; inductance as that of the rounded rectangle of equal perimeter
-// and area, within about 2 % for outlines without sharp points.
+// Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact. Mutual inductance, field, losses and hum of
+// near wires are those of the rounded rectangle of equal perimeter and area, within some per cent.
 type Convex struct {
 	Corners []Point      // of the core, in any order
 	Height  units.Length // between the flanges
@@ -50,7 +50,11 @@ func (c Convex) Shape() (Shape, error) {
 		return Shape{}, err
 	}
 	l, w, r := kernel.EqualRectangle(perimeter, area, length)
-	return Shape{Length: units.Length(l), Width: units.Length(w), CornerRadius: units.Length(r), Height: c.Height, Room: room}, nil
+	shape := Shape{Length: units.Length(l), Width: units.Length(w), CornerRadius: units.Length(r), Height: c.Height, Room: room}
+	for _, p := range hull {
+		shape.hull = append(shape.hull, [2]float64{float64(p.X), float64(p.Y)})
+	}
+	return shape, nil
 }
 
 // String names the core and its height.

@@ -50,7 +50,7 @@ func (c Winding) FieldAt(x, y, z units.Length, current units.Current) (FluxVecto
 	if c.holds(kernel.Vector{float64(x), float64(y), float64(z)}) {
 		return FluxVector{}, refuse("point: inside the winding", fmt.Sprintf("x %v, y %v, z %v", x, y, z), "a point in the core or outside the winding", "")
 	}
-	b := induct.Field(c.shape.section(c.layout.build), float64(c.turns)*float64(current), [3]float64{float64(x), float64(y), float64(z)})
+	b := induct.Field(c.section(), float64(c.turns)*float64(current), [3]float64{float64(x), float64(y), float64(z)})
 	return FluxVector{units.FluxDensity(b[0]), units.FluxDensity(b[1]), units.FluxDensity(b[2])}, nil
 }
 

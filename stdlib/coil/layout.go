@@ -20,6 +20,7 @@ type layout struct {
 	fit              int     // turns that the room holds at the usual build
 	meanTurn         float64 // mean length of a turn
 	meanArea         float64 // mean area in a turn
+	cut              bool    // a part of another winding, its build by share
 }
 
 // lay puts turns of a wire of overall diameter d on a shape.

@@ -31,7 +31,11 @@ func TestTappedAddsUp(t *testing.T) {
 				t.Fatal(err)
 			}
 			close(t, "resistance", float64(cut.Resistance()), float64(c.Resistance()), 1e-9)
-			close(t, "inductance", float64(cut.Inductance()), float64(c.Inductance()), 2e-4)
+			tolerance := 2e-4
+			if style.Lay == Layered { // the tap falls in the middle of a layer
+				tolerance = 0.02
+			}
+			close(t, "inductance", float64(cut.Inductance()), float64(c.Inductance()), tolerance)
 			areas := 0.0
 			for i := range 3 {
 				part, _ := cut.Coil(i + 1)

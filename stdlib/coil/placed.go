@@ -65,7 +65,7 @@ func (p Placed) reach() float64 {
 func (c Winding) window() kernel.Window {
 	s := c.shape
 	r := float64(s.CornerRadius)
-	return kernel.Window{Along: max(0, float64(s.Length)-2*r), Across: max(0, float64(s.Width)-2*r), Radius: r, Height: float64(s.Height), Build: c.layout.build}
+	return kernel.Window{Along: max(0, float64(s.Length)-2*r), Across: max(0, float64(s.Width)-2*r), Radius: r, Height: c.height(), Build: c.layout.build}
 }
 
 // overlaps reports whether two upright windings claim the same space.

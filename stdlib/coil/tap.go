@@ -12,7 +12,8 @@ import (
 //
 // Source: geometry: each part is a winding around the part within.
 //
-// Accuracy: as the whole winding; a tap in the middle of a layer counts as if the layer were shared by depth.
+// Accuracy: as the whole winding; a tap in the middle of a layer counts as if the layer were shared by depth, up to
+// 2 % of the inductance.
 //
 // Example: c.Tapped(4000)
 func (c Winding) Tapped(at ...int) (Chain, error) {
@@ -48,7 +49,7 @@ func (c Winding) part(from, to int) (Winding, error) {
 	}
 	l1, a1 := upTo(from)
 	l2, a2 := upTo(to)
-	part.layout.build = depth(to) - depth(from)
+	part.layout.cut, part.layout.build = true, depth(to)-depth(from)
 	part.layout.meanTurn, part.layout.meanArea = (l2-l1)/float64(to-from), (a2-a1)/float64(to-from)
 	part.potted = c.potted
 	return part, nil

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"lode/stdlib/coil/internal/induct"
 	"lode/stdlib/wire"
 	"lode/units"
 )
@@ -85,21 +84,6 @@ func (c Winding) resisting(perLength units.ResistancePerLength) units.Resistance
 func (c Winding) ResistanceAt(temperature units.Temperature) (units.Resistance, error) {
 	perLength, err := c.wire.ResistancePerLengthAt(temperature)
 	return c.resisting(perLength), err
-}
-
-// Inductance returns the inductance at low frequency without iron, magnets or cover near
-// the winding.
-//
-// Source: Neumann's integral for turns spread evenly over the window, self terms by the geometric mean
-// distance (J. C. Maxwell, Treatise, 1873, §691; F. W. Grover, Inductance Calculations, 1946).
-//
-// Valid: windings of many turns that fill their window. Poles, magnets and plates raise it, often by
-// half or more.
-//
-// Accuracy: the integral 0.001 %; the winding itself about 3 %, from its build.
-func (c Winding) Inductance() units.Inductance {
-	henry, _ := induct.Self(c.shape.section(c.layout.build), float64(c.turns))
-	return units.Inductance(henry)
 }
 
 // ResistanceRange returns the DC resistance at 20 °C with the range over wire within its
