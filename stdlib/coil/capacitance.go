@@ -84,3 +84,22 @@ func (c Winding) charged(gap float64, toLayer func(kernel.Cell) float64) float64
 	}
 	return sum
 }
+
+// StrandCapacitance returns the capacitance between two strands that are wound side by side, all other strands left
+// open; it is nothing for a single wire. Strands used as separate windings, or joined in series, meet it in full.
+//
+// Source: A. Massarini, M. K. Kazimierczuk (1997) for two enamelled wires that touch, over the length of a strand.
+//
+// Valid: two or more strands guided together.
+//
+// Accuracy: an estimate: one to four of a wire's neighbours belong to the other strand, two in the middle.
+//
+// Example: c.StrandCapacitance()
+func (c Winding) StrandCapacitance() CapacitanceRange {
+	if c.style.strands() < 2 {
+		return CapacitanceRange{}
+	}
+	strand := float64(c.WireLength()) / float64(c.style.strands())
+	one := units.Capacitance(c.cell(0, c.filling()).PerLength(math.Pi/6) * strand)
+	return CapacitanceRange{Low: one, Value: 2 * one, High: 4 * one}
+}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"lode/stdlib/wire"
 	"lode/units"
 )
 
@@ -183,5 +184,18 @@ func TestTapeAndPotting(t *testing.T) {
 		if _, err := Wind(f, w, 900, bad); err == nil {
 			t.Errorf("%+v was accepted", bad)
 		}
+	}
+}
+
+func TestStrandCapacitance(t *testing.T) {
+	w, err := wire.Measured(0.0635*mm, 0.071*mm)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := wound(t, Round{CoreDiameter: 20 * mm, Height: 8 * mm}, w, 1000, Style{Strands: 2})
+	// 78.83827 pF/m for this wire, a row of the turn-to-turn reference table
+	close(t, "one neighbour", float64(c.StrandCapacitance().Low), 78.83827e-12*1000*float64(c.MeanTurn()), 1e-6)
+	if got := wound(t, steel, w, 1000).StrandCapacitance(); got != (CapacitanceRange{}) {
+		t.Errorf("a single wire: %v", got)
 	}
 }
