@@ -30,14 +30,14 @@ var (
 )
 
 // SVG draws the figure for screens and paper. The id must be unique on the page.
-func (f Figure) SVG(id string) string { return f.drawing(id, wide).svg() }
+func (f Figure) SVG(id string) string { return newDrawing(f, id, wide).svg() }
 
 // Narrow draws the figure for the width of a telephone.
-func (f Figure) Narrow(id string) string { return f.drawing(id, narrow).svg() }
+func (f Figure) Narrow(id string) string { return newDrawing(f, id, narrow).svg() }
 
 // File returns the figure as an SVG file of its own.
 func (f Figure) File() string {
-	d := f.drawing("figure", wide)
+	d := newDrawing(f, "figure", wide)
 	d.alone = true
 	return d.svg()
 }
@@ -53,7 +53,7 @@ type drawing struct {
 	scales [2]float64  // pixels to one unit across and up, of the last panel
 }
 
-func (f Figure) drawing(id string, form form) *drawing {
+func newDrawing(f Figure, id string, form form) *drawing {
 	d := &drawing{Figure: f, form: form, id: id}
 	if !d.endsFit() {
 		d.key = true
@@ -81,7 +81,7 @@ func (f Figure) drawing(id string, form form) *drawing {
 func (d *drawing) heights(top float64) ([]float64, float64) {
 	heights := make([]float64, len(d.panels))
 	for i, p := range d.panels {
-		heights[i] = d.panelHeight(p) + d.headroom(p)
+		heights[i] = d.panelHeight(p) + d.headroom(i)
 		if i == len(d.panels)-1 {
 			heights[i] += 3.6 * d.size
 		}
@@ -92,9 +92,12 @@ func (d *drawing) heights(top float64) ([]float64, float64) {
 }
 
 // headroom is the height above a panel: for its title, and clear of the panel above.
-func (d *drawing) headroom(p chart.Panel) float64 {
-	if p.Y.Title() == "" {
+func (d *drawing) headroom(i int) float64 {
+	switch {
+	case d.panels[i].Y.Title() == "":
 		return d.size
+	case i == 0:
+		return 2.1 * d.size
 	}
 	return 3 * d.size
 }
@@ -170,11 +173,11 @@ func (d *drawing) rightMargin(p chart.Panel) float64 {
 func (d *drawing) drawPanel(i int, area chart.Box, margin float64, last bool) {
 	all := draw.NewCanvas(d.canvas, vg.Length(d.width), vg.Length(d.height))
 	p := d.panels[i]
-	c := draw.Crop(all, 0, -vg.Length(d.rightMargin(p)), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.headroom(p)-0.2*d.size))
+	c := draw.Crop(all, 0, -vg.Length(d.rightMargin(p)), vg.Length(d.height-area.Bottom), -vg.Length(area.Top+d.headroom(i)-0.2*d.size))
 	if p.Equal {
 		p, margin = d.squared(p, c, margin, last)
 	}
-	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.headroom(p) - 1.9*d.size})
+	d.text(p.Y.Title(), "quiet", chart.Point{X: 0, Y: area.Top + d.headroom(i) - 1.9*d.size})
 	pl := d.plot(p, margin, last)
 	pl.Add(&panelLayers{drawing: d, panel: p})
 	pl.Draw(c)

@@ -72,11 +72,14 @@ func (f Figure) Within(low, high units.Quantity) (Figure, error) {
 			return f, setRange(axis, "Within", low, high)
 		}
 	}
-	got := "nothing"
+	got, want := "nothing", "a figure with curves"
 	if low != nil {
 		got = low.Kind().Name
 	}
-	return Figure{}, fmt.Errorf("Within: no such vertical axis: got %s, want %s", got, f.panels[0].Y.Kind.Name)
+	if len(f.panels) > 0 {
+		want = f.panels[0].Y.Kind.Name
+	}
+	return Figure{}, fmt.Errorf("Within: no such vertical axis: got %s, want %s", got, want)
 }
 
 func setRange(a *chart.Axis, option string, low, high units.Quantity) error {

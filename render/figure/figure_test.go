@@ -45,7 +45,7 @@ func TestNamesDoNotOverlap(t *testing.T) {
 		}
 		f := mustResponse(t, curves...)
 		for name, form := range map[string]form{"wide": wide, "narrow": narrow} {
-			apart(t, fmt.Sprintf("%d curves, %s", n, name), f.drawing("x", form))
+			apart(t, fmt.Sprintf("%d curves, %s", n, name), newDrawing(f, "x", form))
 		}
 	}
 }

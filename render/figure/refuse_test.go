@@ -117,7 +117,7 @@ func TestAwkward(t *testing.T) {
 				t.Errorf("%s: no drawing, or not a number in it", name)
 			}
 		}
-		apart(t, name, drawn.drawing("x", wide))
+		apart(t, name, newDrawing(drawn, "x", wide))
 		lines, err := Lines(f)
 		if err != nil || lines.SVG("b") == "" {
 			t.Errorf("%s: as lines: %v", name, err)
@@ -133,10 +133,42 @@ func TestOneScale(t *testing.T) {
 			continue
 		}
 		for _, form := range []form{wide, narrow} {
-			d := f.drawing("x", form)
+			d := newDrawing(f, "x", form)
 			if math.Abs(d.scales[0]/d.scales[1]-1) > 1e-3 {
 				t.Errorf("%s: %g across and %g up", f.Title(), d.scales[0], d.scales[1])
 			}
 		}
+	}
+}
+
+// The empty figure draws nothing and breaks nothing.
+func TestEmptyFigure(t *testing.T) {
+	var f Figure
+	for _, svg := range []string{f.SVG("a"), f.Narrow("b"), f.File()} {
+		if !strings.HasPrefix(svg, "<svg") {
+			t.Errorf("got %q", svg)
+		}
+	}
+	if _, err := f.Within(units.Level(1), units.Level(2)); err == nil {
+		t.Error("Within: taken")
+	}
+	if f.Numbers() != nil || f.Description() == "" {
+		t.Errorf("got %v, %q", f.Numbers(), f.Description())
+	}
+}
+
+// The numbers listed are those of the data, and few.
+func TestNumbers(t *testing.T) {
+	for name, f := range gallery(t) {
+		for _, table := range f.Numbers() {
+			if n := table.Rows(); n < 2 || n > 60 || len(table.Columns) < 2 {
+				t.Errorf("%s: %d rows of %d columns", name, n, len(table.Columns))
+			}
+		}
+	}
+	f := mustResponse(t, three()...)
+	got, data := f.Numbers()[0], f.Frames()[2]
+	if len(got.Columns) != 4 || got.Columns[0].Values[0] != data.Columns[0].Values[0] || got.Columns[3].Values[fewRows-1] != data.Columns[1].Values[399] {
+		t.Errorf("got %+v", got)
 	}
 }

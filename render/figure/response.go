@@ -35,7 +35,7 @@ func Response(curves ...frame.Source) (Figure, error) {
 	p.FitY(depth)
 	title := "Frequency response"
 	if len(frames) == 1 && frames[0].Title != "" {
-		title += " of " + frames[0].Title
+		title += ", " + frames[0].Title
 	}
 	return Figure{title: title, what: "Level over frequency", frames: frames, panels: []chart.Panel{p}}, nil
 }

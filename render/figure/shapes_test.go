@@ -43,7 +43,7 @@ func gallery(t testing.TB) map[string]Figure {
 func TestGallery(t *testing.T) {
 	for name, f := range gallery(t) {
 		for size, form := range map[string]form{"wide": wide, "narrow": narrow} {
-			d := f.drawing("x", form)
+			d := newDrawing(f, "x", form)
 			if svg := d.svg(); len(svg) > 25_000 || strings.Contains(svg, "NaN") || strings.Contains(svg, "Inf") {
 				t.Errorf("%s, %s: %d bytes, or not a number in it", name, size, len(svg))
 			}

@@ -10,7 +10,7 @@ import (
 // MathML writes the working as a table of equal signs: one step to a line.
 func (w Working) MathML() template.HTML {
 	var b strings.Builder
-	b.WriteString(`<math display="block"><mtable>`)
+	b.WriteString(`<math displaystyle="true"><mtable displaystyle="true">`)
 	steps := w.steps()
 	for i, step := range steps[min(1, len(steps)-1):] {
 		left := ""

@@ -14,6 +14,7 @@ import (
 
 	"lode/render/figure"
 	"lode/render/table"
+	"lode/units/frame"
 )
 
 // Document is what a page shows, in reading order.
@@ -54,6 +55,7 @@ type Drawing interface {
 	Caption() string
 	SVG(id string) string
 	Narrow(id string) string
+	Numbers() []frame.Frame
 }
 
 // Cautions are what to mind before working, each with what it is about.
@@ -188,12 +190,18 @@ func blockName(b Block) string {
 type plate struct {
 	ID, Title, Caption string
 	Wide, Narrow       template.HTML
+	Numbers            []Result
 }
 
 func (p *writer) figure(d Drawing) plate {
 	p.figures++
 	id := fmt.Sprintf("figure-%d", p.figures)
-	return plate{id, d.Title(), d.Caption(), template.HTML(d.SVG(id + "-wide")), template.HTML(d.Narrow(id + "-narrow"))}
+	result := plate{id, d.Title(), d.Caption(), template.HTML(d.SVG(id + "-wide")), template.HTML(d.Narrow(id + "-narrow")), nil}
+	for _, f := range d.Numbers() {
+		grid := table.Layout(f)
+		result.Numbers = append(result.Numbers, Result{Label: f.Title, Table: &grid})
+	}
+	return result
 }
 
 // align returns how many characters the longest fraction of each column has.

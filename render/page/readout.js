@@ -48,13 +48,15 @@
     g.append(cursor);
     return { left, top, right, bottom, curves, cursor, x: axis(g.dataset.x), y: axis(g.dataset.y) };
   });
+  let first = " first";
   for (const plate of document.querySelectorAll(".plate")) {
     const drawings = [...plate.querySelectorAll("svg")].map(svg => ({ svg, fields: fields(svg) })).filter(d => d.fields.length);
     if (!drawings.length) continue;
     const title = plate.querySelector("figcaption b").textContent;
     const readout = document.createElement("p");
-    const rest = "Point at a curve to read it off, or come here and use the arrow keys.";
-    for (const [key, text] of Object.entries({ class: "readout", role: "slider", tabindex: "0", "aria-label": "Values of " + title, "aria-valuemin": "0", "aria-valuemax": "100" })) readout.setAttribute(key, text);
+    const rest = "Point at a curve to read it off, or use the arrow keys here.";
+    for (const [key, text] of Object.entries({ class: "readout" + first, role: "slider", tabindex: "0", "aria-label": "Values of " + title, "aria-valuemin": "0", "aria-valuemax": "100" })) readout.setAttribute(key, text);
+    first = "";
     plate.insertBefore(readout, plate.querySelector("figcaption"));
     let share = null;
     const draw = () => {
@@ -76,6 +78,7 @@
         }
       }
       readout.textContent = text || rest;
+      readout.classList.toggle("idle", !text);
       readout.setAttribute("aria-valuenow", share === null ? "0" : (100 * share).toFixed(1));
       readout.setAttribute("aria-valuetext", text || rest);
     };
