@@ -58,7 +58,7 @@ func (e *engine) pair(i, j int) float64 {
 
 // isShort reports whether the corners at the ends of side i nearly meet in the angle that they
 // turn or in the build.
-func (e *engine) isShort(i int) bool { return e.p[i].length < 1.2*max(e.wp.to, e.wq.to) }
+func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e.wq.to) }
 
 // nearArcs integrates two corners with a short side between them.
 func (e *engine) nearArcs(p, q *piece, end touch) float64 {

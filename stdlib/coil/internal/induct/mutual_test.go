@@ -84,6 +84,27 @@ func TestPairAgainstNeumann(t *testing.T) {
 	}
 }
 
+// Coils that nearly touch, upright and tilted, against a finer level.
+func TestPairOfCloseCoils(t *testing.T) {
+	s := Section{0.07, 0.0065, 0.003, 0.01, 0.004}
+	width := s.CoreWidth + 2*s.Build
+	for _, p := range []Placement{
+		{Shift: [3]float64{0, width, 0}},
+		{Shift: [3]float64{0, width + 0.0002, 0}},
+		{Shift: [3]float64{0.003, 0.002, s.Height}},
+		{Shift: [3]float64{0.003, 0.002, 0.012}, Turn: [3]float64{0, 0, 1}},
+		{Shift: [3]float64{0, width + 0.002, 0}, Turn: [3]float64{0.1, 0, 0}},
+		{Shift: [3]float64{0, width + 0.0035, 0.001}, Turn: [3]float64{0.5, 0, 0}},
+	} {
+		got, err := Pair(s, s, 1, 1, p)
+		fine := pairAt(s, s, p)(4)
+		closeTo(t, fmt.Sprint(p), got, fine, 5e-5)
+		if math.Abs(got-fine) > err {
+			t.Errorf("%v: off by %.2g, estimated %.2g", p, got/fine-1, err/fine)
+		}
+	}
+}
+
 // The flux of one coil's field through the other, from Field and not from the potential: the mean
 // over the filaments' areas would need a mesh, so a small flat coil is taken, whose area is
 // covered by a grid of Gauss points.

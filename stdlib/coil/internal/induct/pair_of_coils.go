@@ -63,7 +63,7 @@ func tiltedAt(a, b Section, place Placement) func(level int) float64 {
 	back := place.inverse()
 	return func(level int) float64 {
 		wa, wb := a.winding(), b.winding()
-		digits := 3 + 2*float64(level) + lostDigits(math.Sqrt(dot(place.Shift, place.Shift)), wa.size, wb.size)
+		digits := 4 + 2*float64(level) + lostDigits(math.Sqrt(dot(place.Shift, place.Shift)), wa.size, wb.size)
 		line := turnsLine{winding: wa, digits: digits, place: back}
 		line.pieces = quarters(a.straights())
 		src := newSource(wb, digits+1)
@@ -95,7 +95,7 @@ func (l *turnsLine) through(src *source) float64 {
 // along integrates over one piece, its build and the height. The averages over both windows
 // smooth the integrand, so the windows count as further apart than they are.
 func (l *turnsLine) along(p *piece, src *source) float64 {
-	smoothing := 0.3 * min(max(src.height, src.window.width()), max(l.height, l.window.width()))
+	smoothing := 0.2 * min(max(src.height, src.window.width()), max(l.height, l.window.width()))
 	far := l.nearest(p, src) + smoothing
 	build, height := gauss(1), gauss(1)
 	if c := l.window.width(); c > 0 {

@@ -20,7 +20,8 @@ func squared(n int) rule { return legendreRules()[1][min(max(n, 1), maxOrder)] }
 func cubed(n int) rule   { return legendreRules()[2][min(max(n, 1), maxOrder)] }
 
 // legendreRules computes the rules on first use; they are never changed afterwards.
-var legendreRules = sync.OnceValue(func() (rules [3][maxOrder + 1]rule) {
+var legendreRules = sync.OnceValue(func() *[3][maxOrder + 1]rule {
+	rules := &[3][maxOrder + 1]rule{}
 	for n := 1; n <= maxOrder; n++ {
 		plain := legendre(n)
 		rules[0][n], rules[1][n], rules[2][n] = plain, plain.crowded(2), plain.crowded(3)

@@ -93,6 +93,7 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
+		nodes:  make([]node, 0, 128),
 	}
 	return Mu0 / (4 * math.Pi) * e.total(tasks)
 }
