@@ -51,7 +51,18 @@ func (c Winding) FieldAt(x, y, z units.Length, current units.Current) (FluxVecto
 		return FluxVector{}, refuse("point: inside the winding", fmt.Sprintf("x %v, y %v, z %v", x, y, z), "a point in the core or outside the winding", "")
 	}
 	b := induct.Field(c.section(), float64(c.turns)*float64(current), [3]float64{float64(x), float64(y), float64(z)})
-	return FluxVector{units.FluxDensity(b[0]), units.FluxDensity(b[1]), units.FluxDensity(b[2])}, nil
+	return fluxVector(b), nil
+}
+
+// fluxVector drops components that are nothing but rounding.
+func fluxVector(b kernel.Vector) FluxVector {
+	rounding := 1e-12 * math.Sqrt(b.Dot(b))
+	for i := range b {
+		if math.Abs(b[i]) < rounding {
+			b[i] = 0
+		}
+	}
+	return FluxVector{units.FluxDensity(b[0]), units.FluxDensity(b[1]), units.FluxDensity(b[2])}
 }
 
 // holds reports whether a point lies in the winding window.

@@ -73,7 +73,7 @@ func (c Chain) fluxes(source HumSource) ([]float64, error) {
 // Source: as Winding.Hum.
 //
 // Accuracy: 0.5 % of the hum of one winding, so that residuals down to about -45 dB are sure; beyond that the
-// bench decides.
+// bench decides. -120 dB stands for windings that cancel in full on paper.
 //
 // Example: pair.Residual(coil.MainsWire{Current: 2*A, Distance: 0.6*metre})
 func (c Chain) Residual(source HumSource) (units.Level, error) {
@@ -92,8 +92,11 @@ func residual(fluxes []float64) (units.Level, error) {
 	if all == 0 {
 		return 0, refuse("hum source: no flux through any winding", "a field along the turns", "one that slants through them", "")
 	}
-	return units.LevelOf(sum / all), nil
+	return max(units.LevelOf(sum/all), nothingLeft), nil
 }
+
+// nothingLeft stands for hum that cancels in full on paper.
+const nothingLeft units.Level = -120
 
 // Correction is the change of one winding that cancels hum best.
 type Correction struct {

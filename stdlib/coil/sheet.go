@@ -123,6 +123,6 @@ func potting(name string) string {
 
 // String sums the sheet up in one line.
 func (s Sheet) String() string {
-	return fmt.Sprintf("%d turns of %s %v, pole %v, pass at %v to %v at %v", s.winding.turns, s.winding.wire.Name(),
+	return fmt.Sprintf("%d turns of %s, %v, pole %v, pass at %v to %v at %v", s.winding.turns, s.winding.wire.Name(),
 		s.order.Direction, s.order.Polarity, s.limits.Low, s.limits.High, s.order.Temperature)
 }
