@@ -23,6 +23,8 @@ type Notebook struct {
 	// its source line.
 	At func(issue.Issue)
 
+	Limits run.Limits // of a run; the zero value means the defaults
+
 	lib     *library.Library
 	program *lower.Lowered
 	used    map[string]bool
@@ -63,7 +65,7 @@ func (n *Notebook) Called() map[string]bool { return n.used }
 // Run runs a notebook without issues from the top and hands each result to show as it
 // comes. It returns the issue that ended the run, if one did.
 func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
-	return run.Run(ctx, n.lib, n.program, sink{n, show})
+	return run.Run(ctx, n.lib, n.program, n.Limits, sink{n, show})
 }
 
 type sink struct {

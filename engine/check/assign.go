@@ -34,7 +34,7 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 		c.Convert[e] = target
 		return true
 	case isQuantity && c.World.number(target):
-		c.report(e, "unit-left", role+": a plain number is wanted", c.one(e, x), c.World.describe(target), "divide by a unit to get a number: "+c.text(e)+"/"+c.unitOf(q))
+		c.report(e, "unit-left", role+": a plain number is wanted", c.one(e, x), c.World.describe(target), "divide by a unit to get a number: "+c.factor(e)+"/"+c.unitOf(q))
 		return false
 	}
 	return c.assignPlain(e, x, target, role)
@@ -83,9 +83,9 @@ func (c *checker) assignNumber(e ast.Expr, x Typed, want Quantity, role string) 
 		c.Convert[e] = want.Type
 		return true
 	}
-	hint := "give it a unit, such as " + c.text(e) + "*" + c.unitOf(want)
+	hint := "give it a unit, such as " + c.factor(e) + "*" + c.unitOf(want)
 	if want.Form == library.Point {
-		hint = "give it a unit, such as " + c.text(e) + "*degC"
+		hint = "give it a unit, such as " + c.factor(e) + "*degC"
 	}
 	c.report(e, "unit-missing", role+": the number has no unit", c.one(e, x), c.World.describe(want.Type), hint)
 	return false
@@ -135,7 +135,7 @@ func (c *checker) own(t types.Type) bool {
 		t = p.Elem()
 	}
 	n, ok := types.Unalias(t).(*types.Named)
-	return ok && n.Obj().Pkg() != nil && n.Obj().Pkg().Path() == "notebook"
+	return ok && n.Obj().Pkg() != nil && n.Obj().Pkg().Path() == NotebookPath
 }
 
 // assignPlain leaves the question to Go's rules.

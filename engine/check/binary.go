@@ -120,7 +120,7 @@ func (c *checker) plainBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y 
 func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
-	if err := types.CheckExpr(c.Fset, c.scratch, token.NoPos, copied, info); err != nil {
+	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
 		hint := ""
 		if isNumber(x.Type) && isNumber(y.Type) {
 			hint = "convert one side, such as float64(" + c.text(ex) + ")"
@@ -162,6 +162,8 @@ func keeps(op token.Token, qx, qy Quantity, v dim.Vector) *types.Named {
 		return qx.Type
 	case op == token.MUL && qy.Type != nil && qx.Type == nil && qy.Vector == v:
 		return qy.Type
+	case op == token.MUL && qy.Type != nil && qx.Type == nil && qy.Vector.Number():
+		return qy.Type // π*rad: the unit is the angle already
 	}
 	return nil
 }
@@ -303,21 +305,26 @@ func (c *checker) someUnit(x, y Typed) string {
 	return ""
 }
 
-// unitOf returns a unit symbol in scope of a quantity's type, the one nearest to SI.
+// unitOf returns the unit that people write a quantity of this type in, for a hint.
 func (c *checker) unitOf(q Quantity) string {
-	best := ""
+	best, rank := c.Lib.UnitText(q.Vector.Visible()), 0
 	for symbol, u := range c.Lib.Units {
 		if u.Type == nil || q.Base == nil || !types.Identical(u.Type, q.Base) {
 			continue
 		}
-		if constant.Compare(u.Value, token.EQL, constant.MakeInt64(1)) && (best == "" || symbol < best) {
-			best = symbol
+		if rank == 0 || u.Rank < rank || u.Rank == rank && symbol < best {
+			best, rank = symbol, u.Rank
 		}
 	}
-	if best == "" {
-		return c.Lib.UnitText(q.Vector.Visible())
-	}
 	return best
+}
+
+// factor returns the source of an expression as it stands in a product.
+func (c *checker) factor(e ast.Expr) string {
+	if _, ok := e.(*ast.BinaryExpr); ok {
+		return "(" + c.text(e) + ")"
+	}
+	return c.text(e)
 }
 
 func (c *checker) unary(e *ast.UnaryExpr) Typed {

@@ -44,6 +44,9 @@ func (c *checker) function(e *ast.CallExpr, name string) Typed {
 	if len(args) != f.args && (f.args >= 0 || len(args) == 0) {
 		return c.report(e, "argument-count", name+": the number of arguments does not fit", fmt.Sprint(len(args)), fmt.Sprint(max(f.args, 1)), "")
 	}
+	if extreme := name == "min" || name == "max"; extreme && allStrings(args) {
+		return Typed{Mode: Value, Type: types.Typ[types.String]}
+	}
 	for i, x := range args {
 		if _, isQuantity := c.World.Quantity(x.Type); x.Mode != Value || !isQuantity && !isNumber(x.Type) {
 			return c.report(e.Args[i], "type", name+": takes numbers and quantities", c.one(e.Args[i], x), "a number or a quantity", "")
@@ -51,6 +54,15 @@ func (c *checker) function(e *ast.CallExpr, name string) Typed {
 	}
 	c.Imports["math"] = true
 	return f.rule(c, e, args)
+}
+
+func allStrings(args []Typed) bool {
+	for _, x := range args {
+		if x.Mode != Value || basic(x.Type)&types.IsString == 0 {
+			return false
+		}
+	}
+	return len(args) > 0
 }
 
 // root halves (or takes a third of) the dimension.
@@ -137,7 +149,7 @@ func (c *checker) ratio(e *ast.CallExpr, args []Typed) Typed {
 func (c *checker) pure(e *ast.CallExpr, args []Typed) Typed {
 	q, isQuantity := c.World.Quantity(args[0].Type)
 	if isQuantity && (!q.Vector.Number() || q.Form == library.Log) {
-		hint := "divide by a unit first: " + c.text(e.Args[0]) + "/" + c.unitOf(q)
+		hint := "divide by a unit first: " + c.factor(e.Args[0]) + "/" + c.unitOf(q)
 		return c.report(e.Args[0], "unit-left", c.text(e.Fun)+": takes a plain number", c.one(e.Args[0], args[0]), "a plain number", hint)
 	}
 	return Typed{Mode: Value, Type: types.Typ[types.Float64]}

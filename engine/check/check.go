@@ -13,6 +13,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"sort"
 
 	"lode/engine/book"
 	"lode/engine/issue"
@@ -58,7 +59,14 @@ type Program struct {
 	Vars    []*types.Var                // variables of the top level in order
 	Imports map[string]bool             // packages used, by name
 	World   *World
+	Scratch *types.Package // the notebook as a package
 }
+
+// NotebookPath is the path of the package that a notebook is.
+const NotebookPath = "notebook"
+
+// IsNil reports whether x is nil as it is written.
+func IsNil(x Typed) bool { return isNil(x) }
 
 // Check reads a book's cells. The program is whole only where there are no issues.
 func Check(lib *library.Library, b book.Book) (*Program, []issue.Issue) {
@@ -66,11 +74,19 @@ func Check(lib *library.Library, b book.Book) (*Program, []issue.Issue) {
 	c.split()
 	if len(c.issues) == 0 {
 		c.declareAhead()
-		for _, chunk := range c.Chunks {
-			c.chunk(chunk)
+		for _, functions := range []bool{false, true} {
+			for _, chunk := range c.Chunks {
+				if functions == (chunk.Func != nil) {
+					c.chunk(chunk)
+				}
+			}
 		}
 		c.checkOrder()
 	}
+	sort.SliceStable(c.issues, func(i, j int) bool {
+		a, b := c.issues[i], c.issues[j]
+		return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
+	})
 	return c.Program, c.issues
 }
 
@@ -81,7 +97,6 @@ type checker struct {
 	scope   *scope
 	here    *Chunk
 	fn      *function
-	scratch *types.Package
 	counter int
 	refs    map[types.Object][]reference // what the functions of the top level refer to
 	calls   []reference                  // functions that the top level refers to, in order
@@ -99,9 +114,9 @@ func newChecker(lib *library.Library, b book.Book) *checker {
 		Book: b, Lib: lib, Fset: token.NewFileSet(),
 		Exprs: map[ast.Expr]Typed{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
 		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{},
-		World: newWorld(lib),
+		World: newWorld(lib), Scratch: types.NewPackage(NotebookPath, NotebookPath),
 	}
-	c := &checker{Program: p, scratch: types.NewPackage("notebook", "notebook"), refs: map[types.Object][]reference{}}
+	c := &checker{Program: p, refs: map[types.Object][]reference{}}
 	c.top = newScope(nil)
 	c.scope = c.top
 	return c
@@ -114,6 +129,7 @@ func (c *checker) chunk(chunk *Chunk) {
 		c.funcBody(chunk.Func)
 		return
 	}
+	defer c.branches(chunk.Stmts)
 	for _, s := range chunk.Stmts {
 		if shown, ok := s.(*ast.ExprStmt); ok {
 			c.bare(chunk, shown)
@@ -136,7 +152,10 @@ func (c *checker) bare(chunk *Chunk, s *ast.ExprStmt) {
 		}
 	}
 	x = c.settled(s.X, x)
-	if x.Mode == Invalid {
+	if x.Mode == Type {
+		c.refuseTypeOperand(s.X, x)
+	}
+	if x.Mode != Value {
 		return
 	}
 	if isNil(x) {

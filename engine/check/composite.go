@@ -64,6 +64,9 @@ func (c *checker) elements(e *ast.CompositeLit, t types.Type) {
 	case *types.Slice:
 		c.pairs(e, nil, u.Elem())
 	case *types.Array:
+		if len(e.Elts) > int(u.Len()) {
+			c.report(e, "value-count", "array: the number of values does not fit", fmt.Sprint(len(e.Elts)), fmt.Sprintf("at most %d", u.Len()), "[...] counts by itself")
+		}
 		c.pairs(e, nil, u.Elem())
 	default:
 		c.report(e, "type", c.World.describe(t)+": has no literal with braces", c.text(e), "a struct, slice, array or map type", "")
@@ -71,18 +74,34 @@ func (c *checker) elements(e *ast.CompositeLit, t types.Type) {
 }
 
 func (c *checker) pairs(e *ast.CompositeLit, key, elem types.Type) {
+	seen := map[string]bool{}
 	for _, el := range e.Elts {
 		value := el
 		if kv, ok := el.(*ast.KeyValueExpr); ok {
 			value = kv.Value
 			if key != nil {
-				c.assign(kv.Key, c.element(kv.Key, key), key, "the key")
+				x := c.element(kv.Key, key)
+				c.assign(kv.Key, x, key, "the key")
+				if c.twice(x, seen) {
+					c.report(kv.Key, "defined-twice", c.text(kv.Key)+": the key is there twice", c.text(kv.Key), "each key once", "")
+				}
 			} else {
 				c.value(kv.Key)
 			}
 		}
 		c.assign(value, c.element(value, elem), elem, "the element")
 	}
+}
+
+// twice reports whether a constant key was seen before.
+func (c *checker) twice(x Typed, seen map[string]bool) bool {
+	if x.Value == nil {
+		return false
+	}
+	key := x.Value.ExactString()
+	known := seen[key]
+	seen[key] = true
+	return known
 }
 
 // element reads a part of a literal, whose type may be left out if it is one itself.

@@ -52,7 +52,7 @@ func (c *checker) arrayType(e *ast.ArrayType) Typed {
 		length, ok = constant.Int64Val(constant.ToInt(n.Value))
 	}
 	if !ok || length < 0 || length > 1<<24 {
-		return c.report(e.Len, "type", "an array's length has to be a constant", c.text(e.Len), "a whole number from 0 to 16777216", "use a slice: []"+c.text(e.Elt))
+		return c.report(e.Len, "not-constant", "an array's length has to be a constant", c.text(e.Len), "a whole number from 0 to 16777216", "use a slice: []"+c.text(e.Elt))
 	}
 	return Typed{Mode: Type, Type: types.NewArray(elem, length)}
 }
@@ -80,6 +80,7 @@ func (w *World) typeText(t types.Type) string {
 
 func (c *checker) structType(e *ast.StructType) Typed {
 	var fields []*types.Var
+	seen := map[string]bool{}
 	for _, f := range e.Fields.List {
 		t := c.typeOf(f.Type)
 		if t == nil {
@@ -89,7 +90,11 @@ func (c *checker) structType(e *ast.StructType) Typed {
 			return c.report(f.Type, "not-available", "embedded fields are not available in notebooks", c.text(f.Type), "a field with a name", "")
 		}
 		for _, n := range f.Names {
-			fields = append(fields, types.NewField(n.Pos(), c.scratch, n.Name, t, false))
+			if seen[n.Name] && n.Name != "_" {
+				return c.report(n, "defined-twice", n.Name+": the field is there twice", n.Name, "each field once", "")
+			}
+			seen[n.Name] = true
+			fields = append(fields, types.NewField(n.Pos(), c.Scratch, n.Name, t, false))
 		}
 	}
 	return Typed{Mode: Type, Type: types.NewStruct(fields, nil)}
@@ -106,7 +111,7 @@ func (c *checker) interfaceType(e *ast.InterfaceType) Typed {
 		if sig == nil {
 			return Typed{}
 		}
-		methods = append(methods, types.NewFunc(m.Pos(), c.scratch, m.Names[0].Name, sig))
+		methods = append(methods, types.NewFunc(m.Pos(), c.Scratch, m.Names[0].Name, sig))
 	}
 	return Typed{Mode: Type, Type: types.NewInterfaceType(methods, nil).Complete()}
 }
@@ -143,10 +148,10 @@ func (c *checker) parameters(list *ast.FieldList) (vars []*types.Var, variadic, 
 			t = types.NewSlice(t)
 		}
 		if len(f.Names) == 0 {
-			vars = append(vars, types.NewParam(f.Pos(), c.scratch, "", t))
+			vars = append(vars, types.NewParam(f.Pos(), c.Scratch, "", t))
 		}
 		for _, n := range f.Names {
-			vars = append(vars, types.NewParam(n.Pos(), c.scratch, n.Name, t))
+			vars = append(vars, types.NewParam(n.Pos(), c.Scratch, n.Name, t))
 		}
 	}
 	return vars, variadic, true
@@ -178,10 +183,10 @@ func (c *checker) typeDecl(d *ast.GenDecl) {
 			c.report(spec, "not-available", "type parameters are not available in notebooks", c.text(spec), "ordinary types", "")
 			continue
 		}
-		name := types.NewTypeName(spec.Name.Pos(), c.scratch, spec.Name.Name, nil)
+		name := types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, nil)
 		if spec.Assign.IsValid() {
 			if t := c.typeOf(spec.Type); t != nil {
-				c.define(spec.Name, types.NewTypeName(spec.Name.Pos(), c.scratch, spec.Name.Name, t), 0)
+				c.define(spec.Name, types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, t), 0)
 			}
 			continue
 		}
@@ -215,13 +220,13 @@ func (c *checker) funcHeader(d *ast.FuncDecl) {
 	if sig == nil {
 		return
 	}
-	fn := types.NewFunc(d.Name.Pos(), c.scratch, d.Name.Name, sig)
+	fn := types.NewFunc(d.Name.Pos(), c.Scratch, d.Name.Name, sig)
 	if base == nil {
 		c.define(d.Name, fn, 0)
 		return
 	}
 	c.Defs[d.Name] = fn
-	if obj, _, _ := types.LookupFieldOrMethod(base, true, c.scratch, d.Name.Name); obj != nil {
+	if obj, _, _ := types.LookupFieldOrMethod(base, true, c.Scratch, d.Name.Name); obj != nil {
 		c.report(d.Name, "defined-twice", d.Name.Name+": defined twice for "+base.Obj().Name(), d.Name.Name, "one field or method of a name", "")
 		return
 	}
@@ -247,7 +252,7 @@ func (c *checker) receiver(d *ast.FuncDecl) (*types.Var, *types.Named) {
 	if len(f.Names) > 0 {
 		name = f.Names[0].Name
 	}
-	return types.NewParam(f.Pos(), c.scratch, name, t), base
+	return types.NewParam(f.Pos(), c.Scratch, name, t), base
 }
 
 // funcBody reads the body of a declared function.
@@ -279,6 +284,7 @@ func (c *checker) body(sig *types.Signature, obj types.Object, block *ast.BlockS
 		}
 		c.within(func() { c.stmts(block.List) })
 	})
+	c.branches(block.List)
 	c.fn = c.fn.outer
 }
 
@@ -295,7 +301,7 @@ func (c *checker) defineFields(list *ast.FieldList) {
 			t = c.Exprs[typ].Type
 		}
 		for _, n := range f.Names {
-			c.define(n, types.NewVar(n.Pos(), c.scratch, n.Name, t), 0)
+			c.define(n, types.NewVar(n.Pos(), c.Scratch, n.Name, t), 0)
 		}
 	}
 }
@@ -315,7 +321,7 @@ func (c *checker) varDecl(d *ast.GenDecl) {
 		}
 		if len(spec.Values) == 0 {
 			for _, n := range spec.Names {
-				c.define(n, types.NewVar(n.Pos(), c.scratch, n.Name, t), 0)
+				c.define(n, types.NewVar(n.Pos(), c.Scratch, n.Name, t), 0)
 			}
 		}
 	}
@@ -338,7 +344,7 @@ func (c *checker) defineVar(id *ast.Ident, e ast.Expr, x Typed, t types.Type) {
 			t = types.Typ[types.Invalid]
 		}
 	}
-	c.define(id, types.NewVar(id.Pos(), c.scratch, id.Name, t), x.Turns)
+	c.define(id, types.NewVar(id.Pos(), c.Scratch, id.Name, t), x.Turns)
 }
 
 func (c *checker) varType(id *ast.Ident, e ast.Expr, x Typed) types.Type {
@@ -381,11 +387,11 @@ func (c *checker) constant(id *ast.Ident, value, typ ast.Expr, iota int) {
 	}
 	var x Typed
 	c.within(func() {
-		c.scope.names["iota"] = &entry{object: types.NewConst(token.NoPos, c.scratch, "iota", types.Typ[types.UntypedInt], constant.MakeInt64(int64(iota)))}
+		c.scope.names["iota"] = &entry{object: types.NewConst(token.NoPos, c.Scratch, "iota", types.Typ[types.UntypedInt], constant.MakeInt64(int64(iota)))}
 		x = c.value(value)
 	})
 	if x.Mode == Invalid {
-		c.define(id, types.NewVar(id.Pos(), c.scratch, id.Name, types.Typ[types.Invalid]), 0)
+		c.define(id, types.NewVar(id.Pos(), c.Scratch, id.Name, types.Typ[types.Invalid]), 0)
 		return
 	}
 	if x.Value == nil {
@@ -398,7 +404,7 @@ func (c *checker) constant(id *ast.Ident, value, typ ast.Expr, iota int) {
 			return
 		}
 	}
-	c.define(id, types.NewConst(id.Pos(), c.scratch, id.Name, t, x.Value), x.Turns)
+	c.define(id, types.NewConst(id.Pos(), c.Scratch, id.Name, t, x.Value), x.Turns)
 }
 
 // genDecl reads a declaration among statements.

@@ -79,16 +79,15 @@ func (c *checker) plain(e ast.Expr) Typed {
 			return Typed{}
 		}
 	}
-	if index, ok := e.(*ast.IndexExpr); ok {
-		c.mapKey(index, parts[0])
+	if index, ok := e.(*ast.IndexExpr); ok && !c.mapKey(index, parts[0]) {
+		return Typed{}
 	}
 	return c.native(e, copied)
 }
 
-func (c *checker) mapKey(e *ast.IndexExpr, x Typed) {
-	if m, ok := x.Type.Underlying().(*types.Map); ok {
-		c.assign(e.Index, c.Exprs[e.Index], m.Key(), "a key of this map")
-	}
+func (c *checker) mapKey(e *ast.IndexExpr, x Typed) bool {
+	m, ok := x.Type.Underlying().(*types.Map)
+	return !ok || c.assign(e.Index, c.Exprs[e.Index], m.Key(), "a key of this map")
 }
 
 // value reads an expression that must have one value (or be a type, which the caller
@@ -141,31 +140,31 @@ func (c *checker) placeholder(e ast.Expr, x Typed) ast.Expr {
 	var obj types.Object
 	switch {
 	case x.Mode == Type:
-		obj = types.NewTypeName(token.NoPos, c.scratch, id.Name, x.Type)
+		obj = types.NewTypeName(token.NoPos, c.Scratch, id.Name, x.Type)
 	case x.Mode == Builtin:
 		return e
 	case x.Mode != Value || x.Type == nil:
-		obj = types.NewVar(token.NoPos, c.scratch, id.Name, types.Typ[types.Invalid])
+		obj = types.NewVar(token.NoPos, c.Scratch, id.Name, types.Typ[types.Invalid])
 	case x.Value != nil:
-		obj = types.NewConst(token.NoPos, c.scratch, id.Name, x.Type, x.Value)
+		obj = types.NewConst(token.NoPos, c.Scratch, id.Name, x.Type, x.Value)
 	default:
 		obj = c.variable(id.Name, x)
 	}
-	c.scratch.Scope().Insert(obj)
+	c.Scratch.Scope().Insert(obj)
 	return id
 }
 
 func (c *checker) variable(name string, x Typed) types.Object {
 	if sig, ok := x.Type.(*types.Signature); ok && sig.TypeParams() != nil {
-		return types.NewFunc(token.NoPos, c.scratch, name, sig)
+		return types.NewFunc(token.NoPos, c.Scratch, name, sig)
 	}
-	return types.NewVar(token.NoPos, c.scratch, name, x.Type)
+	return types.NewVar(token.NoPos, c.Scratch, name, x.Type)
 }
 
 // native asks go/types about one expression and reports its objection at e.
 func (c *checker) native(e, copied ast.Expr) Typed {
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
-	if err := types.CheckExpr(c.Fset, c.scratch, token.NoPos, copied, info); err != nil {
+	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
 		return c.nativeIssue(e, err)
 	}
 	tv := info.Types[copied]
@@ -214,7 +213,7 @@ func (c *checker) selector(e *ast.SelectorExpr) Typed {
 	case x.Mode == Type:
 		return c.report(e, "not-available", "method expressions are not available in notebooks", c.text(e), "a value in front of the point", "")
 	}
-	obj, _, _ := types.LookupFieldOrMethod(x.Type, true, c.scratch, e.Sel.Name)
+	obj, _, _ := types.LookupFieldOrMethod(x.Type, true, c.Scratch, e.Sel.Name)
 	if obj == nil {
 		return c.noMember(e, x)
 	}
@@ -236,7 +235,7 @@ func (c *checker) noMember(e *ast.SelectorExpr, x Typed) Typed {
 	if q, ok := c.World.Quantity(x.Type); ok {
 		if q.Base != nil && q.Base != q.Type {
 			x.Type = q.Base
-			if obj, _, _ := types.LookupFieldOrMethod(q.Base, true, c.scratch, e.Sel.Name); obj != nil {
+			if obj, _, _ := types.LookupFieldOrMethod(q.Base, true, c.Scratch, e.Sel.Name); obj != nil {
 				return Typed{Mode: Value, Type: c.memberType(x, e, obj)}
 			}
 		}
@@ -254,13 +253,13 @@ func memberNames(t types.Type) []string {
 	var names []string
 	set := types.NewMethodSet(types.NewPointer(t))
 	for m := range set.Methods() {
-		if m.Obj().Exported() || m.Obj().Pkg() != nil && m.Obj().Pkg().Path() == "notebook" {
+		if m.Obj().Exported() || m.Obj().Pkg() != nil && m.Obj().Pkg().Path() == NotebookPath {
 			names = append(names, m.Obj().Name())
 		}
 	}
 	if s, ok := t.Underlying().(*types.Struct); ok {
 		for f := range s.Fields() {
-			if f.Exported() || f.Pkg().Path() == "notebook" {
+			if f.Exported() || f.Pkg().Path() == NotebookPath {
 				names = append(names, f.Name())
 			}
 		}

@@ -87,6 +87,8 @@ func (c *checker) reserved(name string) string {
 		return "the unit " + name
 	case name == "π":
 		return "the constant π"
+	case name == "init" || name == "main":
+		return "the program around the notebook"
 	case strings.Contains(name, "ˑ"):
 		return "the language"
 	}
@@ -177,8 +179,8 @@ func objectTyped(obj types.Object, turns int) Typed {
 // universe reads a name that Go itself defines, or reports an unknown one.
 func (c *checker) universe(id *ast.Ident) Typed {
 	switch id.Name {
-	case "chan", "uintptr", "close", "print", "println", "recover":
-		return c.report(id, "not-available", id.Name+": not available in notebooks", id.Name, "ordinary values and calls", "use fmt.Println to print")
+	case "chan", "uintptr", "close", "print", "println", "complex64":
+		return c.report(id, "not-available", id.Name+": not available in notebooks", id.Name, "ordinary values and calls", notAvailableHint(id.Name))
 	case "_":
 		return c.report(id, "blank-value", "_: has no value", "_", "a name", "")
 	}
@@ -186,6 +188,16 @@ func (c *checker) universe(id *ast.Ident) Typed {
 		return objectTyped(obj, 0)
 	}
 	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", didYouMean(id.Name, c.visible()))
+}
+
+func notAvailableHint(name string) string {
+	switch name {
+	case "print", "println":
+		return "use fmt.Println to print"
+	case "complex64":
+		return "use complex128"
+	}
+	return ""
 }
 
 // visible returns every name that could be meant here.

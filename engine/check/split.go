@@ -48,7 +48,7 @@ func spans(code string) []span {
 	file := token.NewFileSet().AddFile("", -1, len(code))
 	s.Init(file, []byte(code), func(token.Position, string) {}, 0)
 	var found []span
-	current, depth, open := span{from: -1}, 0, token.ILLEGAL
+	current, depth, open, before := span{from: -1}, 0, token.ILLEGAL, token.ILLEGAL
 	header := false // between for, if or switch and the brace of its block
 	for i := 0; ; {
 		pos, tok, text := s.Scan()
@@ -67,13 +67,15 @@ func spans(code string) []span {
 				found = append(found, current)
 			}
 			current, depth, header = span{from: -1}, 0, false
-		case current.kind == token.FUNC && depth == 0 && tok == token.IDENT && (i == 1 || open == token.RPAREN):
+		case current.kind == token.FUNC && depth == 0 && tok == token.IDENT && i == 1:
 			current.method = true
+		case current.kind == token.FUNC && depth == 1 && tok == token.LPAREN && open == token.IDENT && before == token.RPAREN:
+			current.method = true // a receiver in parentheses, a name, and parameters
 		}
 		if tok == token.EOF {
 			return found
 		}
-		i, open = i+1, tok
+		i, before, open = i+1, open, tok
 	}
 }
 

@@ -219,10 +219,42 @@ func (c *checker) assignable(l ast.Expr, x Typed) bool {
 		}
 		c.report(l, "not-a-variable", l.Name+": cannot be assigned to", what, "a variable", "")
 		return false
-	case *ast.IndexExpr, *ast.SelectorExpr, *ast.StarExpr:
+	case *ast.IndexExpr:
+		if basic(c.Exprs[l.X].Type)&types.IsString != 0 {
+			c.report(l, "not-a-variable", c.text(l)+": a string is not changed in parts", c.text(l), "a variable, a field or an element", "make a new string")
+			return false
+		}
+		return c.elementOf(l.X)
+	case *ast.SelectorExpr:
+		return c.elementOf(l.X)
+	case *ast.StarExpr:
 		return true
 	}
 	c.report(l, "not-a-variable", c.text(l)+": cannot be assigned to", c.text(l), "a variable, a field or an element", "")
+	return false
+}
+
+// elementOf reports whether a part of e can be assigned to: not if e is a value that only
+// passes by, such as an entry of a map or a call's result.
+func (c *checker) elementOf(e ast.Expr) bool {
+	e = ast.Unparen(e)
+	switch c.Exprs[e].Type.Underlying().(type) {
+	case *types.Pointer, *types.Slice, *types.Map:
+		return true
+	}
+	switch x := e.(type) {
+	case *ast.Ident:
+		return true
+	case *ast.SelectorExpr:
+		return c.Exprs[x.X].Mode == Package || c.elementOf(x.X)
+	case *ast.StarExpr:
+		return true
+	case *ast.IndexExpr:
+		if _, isMap := c.Exprs[x.X].Type.Underlying().(*types.Map); !isMap {
+			return c.elementOf(x.X)
+		}
+	}
+	c.report(e, "not-a-variable", c.text(e)+": its parts cannot be assigned to", c.text(e), "a variable", "assign it to a variable, change that and put it back")
 	return false
 }
 
@@ -243,10 +275,21 @@ func (c *checker) opAssign(s *ast.AssignStmt) {
 		return
 	}
 	c.forget(l)
-	_, was := c.World.Quantity(x.Type)
-	if _, is := c.World.Quantity(t.Type); was || is {
-		c.assign(r, Typed{Mode: Value, Type: t.Type}, x.Type, c.text(s))
-		delete(c.Convert, r)
+	q, is := c.World.Quantity(t.Type)
+	want, was := c.World.Quantity(x.Type)
+	switch {
+	case is && was && q.Form == want.Form && q.Vector.Same(want.Vector):
+	case is || was:
+		c.report(s, "dimension-mismatch", c.text(s)+": would change the dimension of "+c.text(l), c.World.describe(t.Type), c.one(l, x), "give the result a name of its own")
+	default:
+		c.assignOp(s, l, x, t)
+	}
+}
+
+// assignOp checks that a result without dimension fits back into its variable.
+func (c *checker) assignOp(s *ast.AssignStmt, l ast.Expr, x, t Typed) {
+	if !types.AssignableTo(t.Type, x.Type) {
+		c.report(s, "type", c.text(l)+": the value does not fit", c.World.describeExactly(t.Type), c.World.describeExactly(x.Type), "")
 	}
 }
 
@@ -303,7 +346,7 @@ func (c *checker) forStmt(s *ast.ForStmt) {
 	c.stmt(s.Init)
 	c.condition(s.Cond)
 	c.stmt(s.Post)
-	c.captured(s)
+
 	c.stmt(s.Body)
 }
 
@@ -391,7 +434,7 @@ func (c *checker) typeCase(clause *ast.CaseClause, id *ast.Ident, x Typed) {
 	}
 	c.within(func() {
 		if id != nil {
-			c.scope.names[id.Name] = &entry{types.NewVar(id.Pos(), c.scratch, id.Name, t), id.Pos(), 0}
+			c.scope.names[id.Name] = &entry{types.NewVar(id.Pos(), c.Scratch, id.Name, t), id.Pos(), 0}
 		}
 		c.stmts(clause.Body)
 	})
@@ -424,7 +467,7 @@ func (c *checker) rangeStmt(s *ast.RangeStmt) {
 func (c *checker) rangeVar(s *ast.RangeStmt, e ast.Expr, t types.Type) {
 	id, ok := e.(*ast.Ident)
 	if s.Tok == token.DEFINE && ok {
-		c.define(id, types.NewVar(id.Pos(), c.scratch, id.Name, t), 0)
+		c.define(id, types.NewVar(id.Pos(), c.Scratch, id.Name, t), 0)
 		return
 	}
 	if ok && id.Name == "_" {
@@ -452,13 +495,36 @@ func (c *checker) rangeTypes(s *ast.RangeStmt, x Typed) (key, value types.Type, 
 		return whole, u.Elem(), true
 	case *types.Map:
 		return u.Key(), u.Elem(), c.sortedKeys(s, u)
+	case *types.Signature:
+		if yield := yieldOf(u); yield != nil {
+			return varType(yield, 0), varType(yield, 1), true
+		}
 	case *types.Basic:
 		if u.Info()&types.IsString != 0 {
 			return whole, types.Typ[types.Rune], true
 		}
 	}
-	c.report(s.X, "type", "range: cannot go over this", c.one(s.X, x), "a whole number, a slice, an array, a map or a string", "")
+	c.report(s.X, "type", "range: cannot go over this", c.one(s.X, x), "a whole number, a slice, an array, a map, a string or a function that yields", "")
 	return nil, nil, false
+}
+
+// yieldOf returns the parameters that a function to range over hands to its body.
+func yieldOf(s *types.Signature) *types.Tuple {
+	if s.Params().Len() != 1 || s.Results().Len() != 0 {
+		return nil
+	}
+	y, ok := s.Params().At(0).Type().Underlying().(*types.Signature)
+	if !ok || y.Params().Len() > 2 || y.Variadic() || y.Results().Len() != 1 || basic(y.Results().At(0).Type())&types.IsBoolean == 0 {
+		return nil
+	}
+	return y.Params()
+}
+
+func varType(t *types.Tuple, i int) types.Type {
+	if i < t.Len() {
+		return t.At(i).Type()
+	}
+	return nil
 }
 
 // sortedKeys refuses maps whose keys have no order, since two runs must not differ.

@@ -19,13 +19,14 @@ type World struct {
 // in running code: nil for a product without a name, which runs as a float64.
 type Quantity struct {
 	library.Quantity
-	Base *types.Named
+	Base    *types.Named
+	Complex bool // runs as a complex128
 }
 
 func newWorld(lib *library.Library) *World {
 	w := &World{lib, map[*types.Named]Quantity{}, map[dim.Vector]*types.Named{}}
 	for _, q := range lib.Quantities {
-		w.byType[q.Type] = Quantity{q, q.Type}
+		w.byType[q.Type] = Quantity{q, q.Type, isComplex(q.Type)}
 	}
 	return w
 }
@@ -53,7 +54,7 @@ func (w *World) ofVector(v dim.Vector) types.Type {
 	if t, ok := w.derived[v]; ok {
 		return t
 	}
-	q := Quantity{library.Quantity{Name: w.lib.UnitText(v), Vector: v}, primary.Type}
+	q := Quantity{library.Quantity{Name: w.lib.UnitText(v), Vector: v}, primary.Type, false}
 	label := q.Name
 	if ok {
 		label, q.Name = primary.Type.Obj().Name(), primary.Name
@@ -102,7 +103,7 @@ func (w *World) describe(t types.Type) string {
 		return "a plain number"
 	}
 	return types.TypeString(t, func(p *types.Package) string {
-		if p == nil || p.Path() == "notebook" {
+		if p == nil || p.Path() == NotebookPath {
 			return ""
 		}
 		return p.Name()
@@ -122,6 +123,8 @@ func basic(t types.Type) types.BasicInfo {
 // isNumber reports whether t is a plain real number type of Go, named or not. Quantities
 // have to be told apart before.
 func isNumber(t types.Type) bool { return basic(t)&(types.IsInteger|types.IsFloat) != 0 }
+
+func isComplex(t types.Type) bool { return basic(t)&types.IsComplex != 0 }
 
 func isNil(x Typed) bool { return x.Type == types.Typ[types.UntypedNil] }
 

@@ -33,7 +33,7 @@ type Issue struct {
 	Got    string
 	Want   string
 	Hint   string
-	Source string // the whole source line, for a caret
+	Source string  // the whole source line, for a caret
 	Calls  []Place // for a failure while running: the calls that led there, innermost first
 }
 
@@ -55,4 +55,21 @@ const (
 	NotText    = "not-text"   // the file is not text
 	Empty      = "empty"      // nothing in the file
 	NoCells    = "no-cells"   // prose only
+)
+
+// Codes of the issues that end a run.
+const (
+	Failed       = "failed"       // an error of a function
+	Panic        = "panic"        // a panic of the notebook's own
+	Index        = "index"        // outside of a list
+	ZeroDivision = "zero-divisor" // whole numbers
+	NilMap       = "nil-map"
+	NilPointer   = "nil-pointer"
+	Assertion    = "assertion"
+	Size         = "size" // of a slice, or of a shift
+	Unhashable   = "unhashable"
+	TooDeep      = "too-deep" // budget of depth
+	TooLong      = "too-long" // budget of steps
+	Stopped      = "stopped"
+	Interpreter  = "interpreter" // a fault of ours
 )

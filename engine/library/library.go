@@ -35,6 +35,7 @@ type Unit struct {
 	Type   types.Type     // a quantity's type; for Celsius-like units nil
 	Value  constant.Value // in coherent units
 	Call   string         // for a unit of a point scale: the function of the quantity package
+	Rank   int            // among the units of its type, the one that hints use first: from one
 }
 
 // Library is everything a notebook may use.
@@ -44,9 +45,11 @@ type Library struct {
 	Quantities []Quantity // where two share a dimension the first one names products
 	Units      map[string]Unit
 
-	// Quantity is the package that holds the quantity types, and Make the name of its
-	// function that puts a value and six exponents in halves into a printable quantity.
+	// Quantity is the package that holds the quantity types, Product the name of its type
+	// for products without a name, and Make that of its function that makes one of a value
+	// and six exponents in halves.
 	Quantity *types.Package
+	Product  string
 	Make     string
 	// Difference names the type that the difference of two points has.
 	Difference string

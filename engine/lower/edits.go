@@ -63,6 +63,16 @@ func (e *edits) apply(source string) (string, []mapping) {
 	return out.String(), marks
 }
 
+// within returns the changed text of a range that no edit crosses.
+func (e *edits) within(source string, from, to int) string {
+	for i := range e.list {
+		e.list[i].from -= from
+		e.list[i].to -= from
+	}
+	text, _ := e.apply(source[from:to])
+	return text
+}
+
 // origin returns the original offset of a changed one.
 func origin(marks []mapping, changed int) int {
 	i := sort.Search(len(marks), func(i int) bool { return marks[i].changed > changed }) - 1

@@ -1,90 +1,126 @@
 package lower
 
 import (
-	"fmt"
 	"go/ast"
-	"go/constant"
 	"go/token"
 	"go/types"
-	"math/big"
-	"strconv"
-	"strings"
 
 	"lode/engine/check"
-	"lode/engine/library"
 )
 
-// expr lowers an expression, conversions that happen by themselves included.
+// expr lowers an expression to its plain form, conversions that happen by themselves
+// included.
 func (l *lowerer) expr(e ast.Expr) {
 	if e == nil {
 		return
 	}
-	if target, ok := l.Convert[e]; ok {
-		l.converted(e, target)
-		return
-	}
-	l.inner(e)
-}
-
-func (l *lowerer) converted(e ast.Expr, target types.Type) {
-	if types.IsInterface(target) {
+	target, ok := l.Convert[e]
+	switch {
+	case !ok:
+		l.plain(e)
+	case types.IsInterface(target):
 		l.boxed(e)
-		return
+	case l.runtime(e) == l.plainText(target):
+		l.plain(e)
+	default:
+		l.around(e, l.plainText(target)+"(", ")", l.plain)
 	}
-	if l.runtime(e) == l.typeText(target) {
-		l.inner(e)
-		return
-	}
-	l.wrap(e, l.typeText(target)+"(", ")")
 }
 
-// wrap lowers e between two texts.
-func (l *lowerer) wrap(e ast.Expr, before, after string) {
+// around lowers e between two texts.
+func (l *lowerer) around(e ast.Expr, before, after string, lower func(ast.Expr)) {
 	from, to := l.span(e)
 	l.edits.open(from, before)
-	l.inner(e)
+	lower(e)
 	l.edits.close(to, after)
 }
 
-// boxed lowers e for a place that takes anything: a product without a name takes its unit
-// along.
-func (l *lowerer) boxed(e ast.Expr) {
-	q, ok := l.World.Quantity(l.Exprs[e].Type)
-	if !ok || q.Base != nil {
-		l.inner(e)
-		return
-	}
-	halves := make([]string, len(q.Vector))
-	for i, h := range q.Vector.Visible() {
-		halves[i] = strconv.Itoa(int(h))
-	}
-	l.wrap(e, l.use(l.Lib.Quantity)+"."+l.Lib.Make+"(", ", "+strings.Join(halves, ", ")+")")
+// wrapped lowers e and gives its text to a conversion.
+func (l *lowerer) wrapped(e ast.Expr, lower func(ast.Expr), conversion func(text string) string) {
+	before, after, _ := cutMark(conversion(mark))
+	l.around(e, before, after, lower)
 }
 
 // runtime returns the type that e has in the running program.
-func (l *lowerer) runtime(e ast.Expr) string { return l.typeText(l.Exprs[e].Type) }
+func (l *lowerer) runtime(e ast.Expr) string { return l.plainText(l.Exprs[e].Type) }
 
-func (l *lowerer) inner(e ast.Expr) {
-	if x := l.Exprs[e]; x.Mode == check.Value && x.Value != nil && l.folds(e, x) {
+// plain lowers e to its plain form.
+func (l *lowerer) plain(e ast.Expr) {
+	t := l.Exprs[e].Type
+	if t != nil && l.isReal(e) && l.mixed(t) && !l.constant(e) {
+		l.wrapped(e, l.raw, func(text string) string { return l.convert(text, t, plain) })
+		return
+	}
+	l.raw(e)
+}
+
+func (l *lowerer) constant(e ast.Expr) bool {
+	x := l.Exprs[e]
+	return x.Mode == check.Value && x.Value != nil
+}
+
+// isReal reports whether the value of e comes from the library, in the library's form.
+func (l *lowerer) isReal(e ast.Expr) bool {
+	switch e := e.(type) {
+	case *ast.ParenExpr:
+		return l.isReal(e.X)
+	case *ast.CallExpr:
+		return l.Exprs[e.Fun].Mode == check.Value && l.realCallee(e.Fun) && !l.wraps(e)
+	case *ast.SelectorExpr:
+		return l.Exprs[e.X].Mode == check.Package || l.foreign(l.Exprs[e.X].Type)
+	case *ast.IndexExpr:
+		return l.isReal(e.X) || l.libraryNamed(l.Exprs[e.X].Type)
+	case *ast.SliceExpr:
+		return l.isReal(e.X)
+	case *ast.StarExpr:
+		return l.isReal(e.X)
+	case *ast.TypeAssertExpr:
+		return true
+	}
+	return false
+}
+
+// foreign reports whether the fields and methods of t are the library's.
+func (l *lowerer) foreign(t types.Type) bool {
+	if t == nil {
+		return false
+	}
+	if p, ok := types.Unalias(t).(*types.Pointer); ok {
+		t = p.Elem()
+	}
+	return l.libraryNamed(t)
+}
+
+func (l *lowerer) libraryNamed(t types.Type) bool {
+	n, ok := types.Unalias(t).(*types.Named)
+	return ok && n.Obj().Pkg() != nil && n.Obj().Pkg().Path() != check.NotebookPath
+}
+
+// realCallee reports whether a function takes and gives the library's form.
+func (l *lowerer) realCallee(fun ast.Expr) bool {
+	return l.isReal(fun) || l.libraryNamed(l.Exprs[fun].Type)
+}
+
+// raw lowers e without a conversion around it.
+func (l *lowerer) raw(e ast.Expr) {
+	if x := l.Exprs[e]; l.constant(e) && l.folds(e, x) {
 		from, to := l.span(e)
 		l.edits.replace(from, to, l.literal(x))
 		return
 	}
 	switch e := e.(type) {
 	case *ast.ParenExpr:
-		l.expr(e.X)
+		l.raw(e.X)
 	case *ast.BinaryExpr:
 		l.binary(e)
 	case *ast.CallExpr:
 		l.call(e)
 	case *ast.FuncLit:
-		l.block(e.Body)
+		l.funcLit(e)
 	case *ast.CompositeLit:
 		l.composite(e)
 	case *ast.SelectorExpr:
-		if l.Exprs[e.X].Mode != check.Package {
-			l.expr(e.X)
-		}
+		l.selector(e)
 	default:
 		l.parts(e)
 	}
@@ -94,204 +130,145 @@ func (l *lowerer) inner(e ast.Expr) {
 func (l *lowerer) parts(e ast.Expr) {
 	switch e := e.(type) {
 	case *ast.UnaryExpr:
+		if e.Op == token.AND {
+			l.raw(e.X)
+			return
+		}
 		l.expr(e.X)
 	case *ast.StarExpr:
-		l.expr(e.X)
+		l.raw(e.X)
 	case *ast.IndexExpr:
-		l.expr(e.X)
-		l.expr(e.Index)
+		l.raw(e.X)
+		l.index(e)
 	case *ast.SliceExpr:
-		l.expr(e.X)
+		l.raw(e.X)
 		l.expr(e.Low)
 		l.expr(e.High)
 		l.expr(e.Max)
 	case *ast.TypeAssertExpr:
-		l.expr(e.X)
+		l.raw(e.X)
+		l.typeExpr(e.Type, real)
+	case *ast.ArrayType, *ast.MapType, *ast.FuncType, *ast.StructType, *ast.InterfaceType:
+		l.typeExpr(e, plain)
 	}
 }
 
-// folds reports whether a constant is written as a number: quantities, and names that mean
-// nothing to Go.
-func (l *lowerer) folds(e ast.Expr, x check.Typed) bool {
-	if _, ok := l.World.Quantity(x.Type); ok {
-		return true
+// index lowers the key of a map that may be in the library's form.
+func (l *lowerer) index(e *ast.IndexExpr) {
+	t := l.Exprs[e.X].Type
+	if m, ok := t.Underlying().(*types.Map); ok && (l.isReal(e.X) || l.libraryNamed(t)) {
+		l.toReal(e.Index, m.Key())
+		return
 	}
-	id, ok := e.(*ast.Ident)
-	return ok && id.Name != "true" && id.Name != "false"
+	l.expr(e.Index)
 }
 
-// literal writes a constant so that it has its type and full value.
-func (l *lowerer) literal(x check.Typed) string {
-	text := valueText(x.Value, x.Type)
-	if b, ok := x.Type.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {
-		return text
-	}
-	return l.typeText(x.Type) + "(" + text + ")"
-}
-
-func valueText(v constant.Value, t types.Type) string {
-	switch v.Kind() {
-	case constant.Bool, constant.String:
-		return v.ExactString()
-	case constant.Complex:
-		return "(" + floatText(constant.Real(v)) + " + " + floatText(constant.Imag(v)) + "i)"
-	case constant.Int:
-		if t == types.Typ[types.UntypedRune] {
-			if n, ok := constant.Int64Val(v); ok {
-				return strconv.QuoteRune(rune(n))
-			}
-		}
-		if b, ok := t.Underlying().(*types.Basic); ok && b.Info()&types.IsFloat != 0 {
-			return floatText(v)
-		}
-		return negative(v.ExactString())
-	}
-	return floatText(v)
-}
-
-// floatText writes a real constant: short where a float64 holds it, else to 40 digits.
-func floatText(v constant.Value) string {
-	f, exact := constant.Float64Val(v)
-	text := strconv.FormatFloat(f, 'g', -1, 64)
-	if !exact && constant.ToFloat(v).Kind() == constant.Float {
-		if b, _, err := big.ParseFloat(v.ExactString(), 10, 200, big.ToNearestEven); err == nil {
-			text = b.Text('g', 40)
-		} else if r, ok := new(big.Rat).SetString(v.ExactString()); ok {
-			text = new(big.Float).SetPrec(200).SetRat(r).Text('g', 40)
-		}
-	}
-	if !strings.ContainsAny(text, ".eIN") {
-		text += ".0"
-	}
-	return negative(text)
-}
-
-func negative(text string) string {
-	if strings.HasPrefix(text, "-") {
-		return "(" + text + ")"
-	}
-	return text
-}
-
-// number lowers an operand of arithmetic on float64.
-func (l *lowerer) number(e ast.Expr) {
-	x := l.Exprs[e]
-	from, to := l.span(e)
+// toReal lowers e for a place that wants type target in the library's form.
+func (l *lowerer) toReal(e ast.Expr, target types.Type) {
+	from := l.Exprs[e].Type
+	shape := l.shape(target)
 	switch {
-	case x.Value != nil:
-		l.edits.replace(from, to, floatText(constant.ToFloat(x.Value)))
-	case l.runtime(e) == "float64":
+	case types.IsInterface(target) || !l.mixed(shape) || check.IsNil(l.Exprs[e]) || l.constant(e):
 		l.expr(e)
+	case types.Identical(from, target) && (l.isReal(e) || shape != target):
+		l.raw(e)
 	default:
-		l.wrap(e, "float64(", ")")
+		l.wrapped(e, l.expr, func(text string) string { return l.convert(text, shape, real) })
 	}
 }
 
-func (l *lowerer) quantity(e ast.Expr) bool {
-	_, ok := l.World.Quantity(l.Exprs[e].Type)
-	return ok
+// shape returns the type that a conversion to target works on: what is below a named
+// function, slice or map type of the library, which a notebook writes in its own form.
+func (l *lowerer) shape(target types.Type) types.Type {
+	if _, ok := l.World.Quantity(target); !ok && l.libraryNamed(target) {
+		return target.Underlying()
+	}
+	return target
 }
 
-func (l *lowerer) binary(e *ast.BinaryExpr) {
-	if l.Exprs[e.X].Mode == check.Scale || l.Exprs[e.Y].Mode == check.Scale {
-		l.onScale(e)
+// selector lowers fields, methods and members of packages. A method of the notebook that
+// is kept as a value binds what it is called on at once.
+func (l *lowerer) selector(e *ast.SelectorExpr) {
+	x := l.Exprs[e.X]
+	if x.Mode == check.Package {
 		return
 	}
-	if !l.quantity(e.X) && !l.quantity(e.Y) {
-		l.expr(e.X)
-		l.expr(e.Y)
+	if q, ok := l.World.Quantity(x.Type); ok && q.Base != nil {
+		l.around(e.X, l.typeText(q.Base, real)+"(", ")", l.expr)
 		return
 	}
-	switch e.Op {
-	case token.MUL, token.QUO:
-		if l.scalesByConstant(e) {
-			l.expr(e.X)
-			l.expr(e.Y)
-			return
-		}
-		l.onNumbers(e)
-	default:
-		l.likeSides(e)
+	if !l.methodValue(e) {
+		l.raw(e.X)
 	}
-}
-
-// scalesByConstant reports whether Go itself gives e the right type.
-func (l *lowerer) scalesByConstant(e *ast.BinaryExpr) bool {
-	x, y := l.Exprs[e.X], l.Exprs[e.Y]
-	result := l.runtime(e)
-	return untypedNumber(y) && l.runtime(e.X) == result || e.Op == token.MUL && untypedNumber(x) && l.runtime(e.Y) == result
-}
-
-func untypedNumber(x check.Typed) bool {
-	b, ok := x.Type.(*types.Basic)
-	return ok && x.Value != nil && b.Info()&types.IsUntyped != 0
-}
-
-// onNumbers computes e on float64 and gives the result its type.
-func (l *lowerer) onNumbers(e *ast.BinaryExpr) {
-	from, to := l.span(e)
-	result := l.runtime(e)
-	before, after := result+"(", ")"
-	if result == "float64" {
-		before, after = "(", ")"
-	}
-	l.edits.open(from, before)
-	l.number(e.X)
-	l.number(e.Y)
-	l.edits.close(to, after)
-}
-
-// likeSides lowers sums and comparisons, where both sides need one type.
-func (l *lowerer) likeSides(e *ast.BinaryExpr) {
-	x, y := l.runtime(e.X), l.runtime(e.Y)
-	qx, _ := l.World.Quantity(l.Exprs[e.X].Type)
-	qy, _ := l.World.Quantity(l.Exprs[e.Y].Type)
-	points := qx.Form == library.Point || qy.Form == library.Point
-	switch {
-	case points && (e.Op == token.ADD || e.Op == token.SUB):
-		l.onNumbers(e)
-	case x != y && !untypedNumber(l.Exprs[e.X]) && !untypedNumber(l.Exprs[e.Y]):
-		l.expr(e.X)
-		l.wrap(e.Y, x+"(", ")")
-	default:
-		l.expr(e.X)
-		l.expr(e.Y)
-	}
-}
-
-// onScale lowers a number times a unit of a point scale to the call that makes the point.
-func (l *lowerer) onScale(e *ast.BinaryExpr) {
-	n, unit := e.X, e.Y
-	if l.Exprs[e.X].Mode == check.Scale {
-		n, unit = e.Y, e.X
-	}
-	call := l.use(l.Lib.Quantity) + "." + l.Lib.Units[ast.Unparen(unit).(*ast.Ident).Name].Call
-	from, to := l.span(e)
-	nFrom, nTo := l.span(n)
-	if nFrom == from {
-		l.edits.open(from, call+"(")
-		l.number(n)
-		l.edits.replace(nTo, to, ")")
-		return
-	}
-	l.edits.replace(from, nFrom, call+"(")
-	l.number(n)
-	l.edits.close(to, ")")
 }
 
 func (l *lowerer) composite(e *ast.CompositeLit) {
-	_, isStruct := underlying(l.Exprs[e].Type).(*types.Struct)
-	for _, el := range e.Elts {
-		kv, ok := el.(*ast.KeyValueExpr)
-		if !ok {
-			l.expr(el)
-			continue
-		}
-		if !isStruct {
-			l.expr(kv.Key)
-		}
-		l.expr(kv.Value)
+	if e.Type != nil {
+		l.literalType(e.Type)
 	}
+	t := l.Exprs[e].Type
+	place := l.expr
+	if l.foreign(t) {
+		place = nil
+	}
+	switch u := underlying(t).(type) {
+	case *types.Struct:
+		l.structElements(e, u, place)
+	case *types.Map:
+		l.elements(e, u.Key(), u.Elem(), place)
+	case *types.Slice:
+		l.elements(e, nil, u.Elem(), place)
+	case *types.Array:
+		l.elements(e, nil, u.Elem(), place)
+	}
+}
+
+// literalType rewrites the type of a literal; [...]T counts by itself.
+func (l *lowerer) literalType(e ast.Expr) {
+	if a, ok := e.(*ast.ArrayType); ok {
+		if _, ok := a.Len.(*ast.Ellipsis); ok {
+			l.typeExpr(a.Elt, plain)
+			return
+		}
+	}
+	l.typeExpr(e, plain)
+}
+
+func (l *lowerer) elements(e *ast.CompositeLit, key, elem types.Type, place func(ast.Expr)) {
+	for _, el := range e.Elts {
+		value := el
+		if kv, ok := el.(*ast.KeyValueExpr); ok {
+			value = kv.Value
+			l.placed(kv.Key, key, place)
+		}
+		l.placed(value, elem, place)
+	}
+}
+
+func (l *lowerer) structElements(e *ast.CompositeLit, s *types.Struct, place func(ast.Expr)) {
+	for i, el := range e.Elts {
+		t, value := types.Type(nil), el
+		if kv, ok := el.(*ast.KeyValueExpr); ok {
+			value = kv.Value
+			for f := range s.Fields() {
+				if f.Name() == kv.Key.(*ast.Ident).Name {
+					t = f.Type()
+				}
+			}
+		} else {
+			t = s.Field(i).Type()
+		}
+		l.placed(value, t, place)
+	}
+}
+
+// placed lowers a part of a literal: by place, or into the library's form.
+func (l *lowerer) placed(e ast.Expr, t types.Type, place func(ast.Expr)) {
+	if place != nil || t == nil {
+		l.expr(e)
+		return
+	}
+	l.toReal(e, t)
 }
 
 func underlying(t types.Type) types.Type {
@@ -299,74 +276,4 @@ func underlying(t types.Type) types.Type {
 		return p.Elem().Underlying()
 	}
 	return t.Underlying()
-}
-
-func (l *lowerer) call(e *ast.CallExpr) {
-	if l.Must[e] {
-		l.must(e)
-	}
-	switch l.Exprs[e.Fun].Mode {
-	case check.Function:
-		l.function(e)
-		return
-	case check.Builtin:
-		if ast.Unparen(e.Fun).(*ast.Ident).Name == "clear" {
-			l.clear(e)
-			return
-		}
-	default:
-		l.expr(e.Fun)
-	}
-	for _, a := range e.Args {
-		l.expr(a)
-	}
-}
-
-// must checks the error result of a call and stops the run where there is one.
-func (l *lowerer) must(e *ast.CallExpr) {
-	from, to := l.span(e)
-	t := l.Exprs[e].Type
-	l.edits.open(from, "func() "+l.typeText(t)+" { ˑv, ˑe := ")
-	l.edits.close(to, fmt.Sprintf("; if ˑe != nil { ˑh.Fail(%d, ˑe) }; return ˑv }()", l.spot(e)))
-}
-
-// function lowers a call of the mathematics in scope to package math.
-func (l *lowerer) function(e *ast.CallExpr) {
-	name := l.use(l.Lib.Packages["math"]) + "." + check.MathName(ast.Unparen(e.Fun).(*ast.Ident).Name)
-	from, to := l.span(e.Fun)
-	_, end := l.span(e)
-	result := l.runtime(e)
-	head := name
-	if result != "float64" {
-		head = result + "(" + name
-		l.edits.close(end, ")")
-	}
-	n := len(e.Args)
-	variadic := strings.HasSuffix(name, ".Min") || strings.HasSuffix(name, ".Max")
-	if variadic && n == 1 {
-		head = strings.TrimSuffix(head, name) + "float64"
-	}
-	l.edits.replace(from, to, head)
-	for i, a := range e.Args {
-		aFrom, aTo := l.span(a)
-		if variadic && i > 0 && i < n-1 {
-			l.edits.open(aFrom, name+"(")
-		}
-		l.number(a)
-		if variadic && i == n-1 && n > 2 {
-			l.edits.close(aTo, strings.Repeat(")", n-2))
-		}
-	}
-}
-
-// clear spells out what Go's clear does, which the interpreter does not know.
-func (l *lowerer) clear(e *ast.CallExpr) {
-	from, to := l.span(e.Fun)
-	t := l.Exprs[e.Args[0]].Type
-	body := "for ˑk := range ˑm { delete(ˑm, ˑk) }"
-	if s, ok := t.Underlying().(*types.Slice); ok {
-		body = "for ˑk := range ˑm { var ˑz " + l.typeText(s.Elem()) + "; ˑm[ˑk] = ˑz }"
-	}
-	l.edits.replace(from, to, "func(ˑm "+l.typeText(t)+") { "+body+" }")
-	l.expr(e.Args[0])
 }

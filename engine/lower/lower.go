@@ -9,6 +9,8 @@ package lower
 import (
 	"fmt"
 	"go/ast"
+	"go/scanner"
+	"go/token"
 	"go/types"
 	"sort"
 	"strings"
@@ -18,12 +20,16 @@ import (
 )
 
 // Host is the import path of the package through which a program speaks to its runner. It
-// has three functions: At(statement int), Show(statement int, value any) and
-// Fail(statement int, err error), which does not return.
+// says where the program is (At), takes results (Show) and failures (Fail, Over), gives the
+// budgets (Steps, Depth), and has types for values that are shown by a text of their own.
 const Host = "lode/host"
 
 // Entry is the name of the function that runs the statements of the top level.
 const Entry = "ˑrun"
+
+// Way is the name of the function that returns the statement that runs and those that led
+// to it, innermost first.
+const Way = "ˑway"
 
 // Spot is a place in a notebook that a running program can name by its number.
 type Spot struct {
@@ -49,32 +55,32 @@ type segment struct {
 	marks    []mapping
 }
 
-// Lower turns a program without issues into Go.
-func Lower(p *check.Program) *Lowered {
-	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}}
+// Lower turns a program without issues into Go with a guard, for Host to run.
+func Lower(p *check.Program) *Lowered { return lower(p, true) }
+
+func lower(p *check.Program, guard bool) *Lowered {
+	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, guard: guard}
 	for i, cell := range p.Book.Cells() {
 		l.cells[cell] = i
 	}
-	var decls, run []piece
-	for _, chunk := range p.Chunks {
-		if pc := l.chunk(chunk); pc.declares {
-			decls = append(decls, pc)
-		} else {
-			run = append(run, pc)
-		}
-	}
-	l.assemble(decls, run)
+	l.assemble(l.pieces())
 	return l.Lowered
 }
 
 type lowerer struct {
 	*check.Program
 	*Lowered
-	edits   *edits
-	chunkAt *check.Chunk
-	cells   map[any]int
-	counter int
-	sorts   bool
+	guard    bool
+	edits    *edits
+	chunkAt  *check.Chunk
+	cells    map[any]int
+	counter  int
+	frame    frame
+	label    *ast.LabeledStmt
+	called   map[*ast.SelectorExpr]bool
+	declared []types.Type // types of the notebook's top level
+	helpers  map[string]string
+	tail     []string // helper functions
 }
 
 // piece is a chunk's new text.
@@ -83,6 +89,29 @@ type piece struct {
 	text     string
 	marks    []mapping
 	declares bool
+}
+
+// pieces lowers the types first, which printing has to know.
+func (l *lowerer) pieces() (decls, run []piece) {
+	done := map[*check.Chunk]bool{}
+	for _, types := range []bool{true, false} {
+		for _, chunk := range l.Chunks {
+			if done[chunk] || types && !onlyTypes(chunk) {
+				continue
+			}
+			done[chunk] = true
+			if pc := l.chunk(chunk); pc.declares {
+				decls = append(decls, pc)
+			} else {
+				run = append(run, pc)
+			}
+		}
+	}
+	return decls, run
+}
+
+func onlyTypes(chunk *check.Chunk) bool {
+	return len(chunk.Stmts) == 1 && isTypeDecl(chunk.Stmts[0])
 }
 
 func (l *lowerer) chunk(chunk *check.Chunk) piece {
@@ -101,12 +130,15 @@ func (l *lowerer) chunk(chunk *check.Chunk) piece {
 // topStmt lowers a statement of the top level and reports whether it belongs outside of
 // the entry function.
 func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
-	if d, ok := s.(*ast.DeclStmt); ok && isTypeDecl(d) {
+	if isTypeDecl(s) {
+		l.typeDecl(s.(*ast.DeclStmt).Decl.(*ast.GenDecl))
 		return true
 	}
 	from, to := chunk.Span(s)
 	spot := l.spot(s)
-	l.edits.open(from, fmt.Sprintf("ˑh.At(%d); ", spot))
+	if l.guard {
+		l.edits.open(from, fmt.Sprintf("ˑh.At(%d); ˑat = %d; ", spot, spot))
+	}
 	switch s := s.(type) {
 	case *ast.AssignStmt:
 		l.assign(s, true)
@@ -118,7 +150,7 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 			break
 		}
 		l.edits.open(from, fmt.Sprintf("ˑh.Show(%d, ", spot))
-		l.boxed(s.X)
+		l.presented(s.X)
 		l.edits.close(to, ")")
 	default:
 		l.stmt(s)
@@ -126,7 +158,11 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	return false
 }
 
-func isTypeDecl(d *ast.DeclStmt) bool {
+func isTypeDecl(s ast.Stmt) bool {
+	d, ok := s.(*ast.DeclStmt)
+	if !ok {
+		return false
+	}
 	g, ok := d.Decl.(*ast.GenDecl)
 	return ok && g.Tok.String() == "type"
 }
@@ -152,33 +188,53 @@ func (l *lowerer) spot(n ast.Node) int {
 
 // assemble puts the program together: imports, variables, declarations, statements.
 func (l *lowerer) assemble(decls, run []piece) {
-	var vars strings.Builder
+	var body strings.Builder
 	for _, v := range l.Vars {
 		if v.Name() != "_" {
-			fmt.Fprintf(&vars, "var %s %s\n", v.Name(), l.typeText(v.Type()))
+			fmt.Fprintf(&body, "var %s %s\n", v.Name(), l.plainText(v.Type()))
 		}
 	}
-	var out strings.Builder
-	out.WriteString("package notebook\n\n" + l.imports() + vars.String())
-	l.write(&out, decls)
-	out.WriteString("\nfunc " + Entry + "() {\n")
-	l.write(&out, run)
-	out.WriteString("}\n")
-	l.Source = out.String()
+	if l.guard {
+		body.WriteString(guardText)
+	}
+	l.write(&body, decls)
+	body.WriteString("\nfunc " + Entry + "() {\n")
+	l.write(&body, run)
+	body.WriteString("}\n\n" + strings.Join(l.tail, "\n") + "\n")
+	head := "package notebook\n\n" + l.imports(body.String())
+	for i := range l.segments {
+		l.segments[i].from += len(head)
+		l.segments[i].to += len(head)
+	}
+	l.Source = head + body.String()
 }
 
-func (l *lowerer) imports() string {
+// imports finds the packages that a text uses: their names cannot mean anything else.
+func (l *lowerer) imports(body string) string {
 	lines := []string{"import ˑh \"" + Host + "\"\n"}
-	if l.sorts {
-		l.Imports["sort"] = true
+	if !strings.Contains(body, "ˑh.") {
+		lines = nil
 	}
-	for name := range l.Imports {
-		if p := l.Lib.Packages[name]; p != nil {
+	var s scanner.Scanner
+	file := token.NewFileSet().AddFile("", -1, len(body))
+	s.Init(file, []byte(body), func(token.Position, string) {}, 0)
+	name, last, seen := "", token.ILLEGAL, map[string]bool{}
+	for {
+		_, tok, text := s.Scan()
+		if p := l.Lib.Packages[name]; tok == token.PERIOD && p != nil && !seen[name] {
+			seen[name] = true
 			lines = append(lines, fmt.Sprintf("import %s %q\n", name, p.Path()))
+		}
+		name = ""
+		if tok == token.IDENT && last != token.PERIOD {
+			name = text
+		}
+		if last = tok; tok == token.EOF {
+			break
 		}
 	}
 	sort.Strings(lines)
-	return strings.Join(lines, "") + "\nvar _ = ˑh.At\n\n"
+	return strings.Join(lines, "") + "\n"
 }
 
 func (l *lowerer) write(out *strings.Builder, pieces []piece) {
@@ -198,76 +254,30 @@ func (l *lowerer) name(stem string) string {
 	return fmt.Sprintf("ˑ%s%d", stem, l.counter)
 }
 
-// typeText writes a type as it stands in running code.
-func (l *lowerer) typeText(t types.Type) string {
-	switch t := types.Unalias(t).(type) {
-	case *types.Named:
-		return l.namedText(t)
-	case *types.Pointer:
-		return "*" + l.typeText(t.Elem())
-	case *types.Slice:
-		return "[]" + l.typeText(t.Elem())
-	case *types.Array:
-		return fmt.Sprintf("[%d]%s", t.Len(), l.typeText(t.Elem()))
-	case *types.Map:
-		return "map[" + l.typeText(t.Key()) + "]" + l.typeText(t.Elem())
-	case *types.Signature:
-		return "func" + l.signatureText(t)
-	case *types.Struct:
-		return l.structText(t)
-	case *types.Basic:
-		return types.Default(t).String()
-	}
-	return types.TypeString(t, func(p *types.Package) string { return l.use(p) })
+// render returns the lowered text of an expression that moves to another place.
+func (l *lowerer) render(e ast.Expr) string { return l.apart(e, func() { l.expr(e) }) }
+
+func (l *lowerer) renderRaw(e ast.Expr) string { return l.apart(e, func() { l.raw(e) }) }
+
+func (l *lowerer) renderStmt(s ast.Stmt) string { return l.apart(s, func() { l.stmt(s) }) }
+
+func (l *lowerer) apart(n ast.Node, lower func()) string {
+	kept := l.edits
+	l.edits = &edits{}
+	lower()
+	from, to := l.span(n)
+	text := l.edits.within(l.chunkAt.Text, from, to)
+	l.edits = kept
+	return text
 }
 
-func (l *lowerer) namedText(t *types.Named) string {
-	if q, ok := l.World.Quantity(t); ok {
-		if q.Base == nil {
-			return "float64"
-		}
-		t = q.Base
-	}
-	if p := l.use(t.Obj().Pkg()); p != "" {
-		return p + "." + t.Obj().Name()
-	}
-	return t.Obj().Name()
-}
+// mark stands for a value in the text of its conversion.
+const mark = "\x00"
 
-// use notes the import of a package and returns its name in the program.
-func (l *lowerer) use(p *types.Package) string {
-	if p == nil || p.Path() == "notebook" {
-		return ""
-	}
-	for name, q := range l.Lib.Packages {
-		if q.Path() == p.Path() {
-			l.Imports[name] = true
-			return name
-		}
-	}
-	return p.Name()
-}
+func cutMark(text string) (before, after string, found bool) { return strings.Cut(text, mark) }
 
-func (l *lowerer) signatureText(s *types.Signature) string {
-	var params, results []string
-	for i := range s.Params().Len() {
-		t := s.Params().At(i).Type()
-		if s.Variadic() && i == s.Params().Len()-1 {
-			params = append(params, "..."+l.typeText(t.(*types.Slice).Elem()))
-			continue
-		}
-		params = append(params, l.typeText(t))
-	}
-	for i := range s.Results().Len() {
-		results = append(results, l.typeText(s.Results().At(i).Type()))
-	}
-	return "(" + strings.Join(params, ", ") + ") (" + strings.Join(results, ", ") + ")"
-}
-
-func (l *lowerer) structText(s *types.Struct) string {
-	var fields []string
-	for f := range s.Fields() {
-		fields = append(fields, f.Name()+" "+l.typeText(f.Type()))
-	}
-	return "struct{" + strings.Join(fields, "; ") + "}"
+// offset returns the byte of a position in the current chunk.
+func (l *lowerer) offset(pos token.Pos) int {
+	from, _ := l.span(&ast.Ident{NamePos: pos})
+	return from
 }

@@ -5,16 +5,111 @@ import (
 	"go/ast"
 	"go/token"
 	"go/types"
+	"strings"
+
+	"lode/engine/check"
 )
 
 // This file lowers statements.
 
-func (l *lowerer) funcDecl(d *ast.FuncDecl) { l.block(d.Body) }
+func (l *lowerer) funcDecl(d *ast.FuncDecl) {
+	if d.Recv != nil {
+		l.fieldTypes(d.Recv, plain)
+	}
+	l.typeExpr(d.Type, plain)
+	l.body(d.Name, d.Body, l.Defs[d.Name].(*types.Func).Signature())
+}
 
-func (l *lowerer) block(b *ast.BlockStmt) {
-	for _, s := range b.List {
+func (l *lowerer) funcLit(e *ast.FuncLit) {
+	l.typeExpr(e.Type, plain)
+	l.body(e, e.Body, l.Exprs[e].Type.Underlying().(*types.Signature))
+}
+
+func (l *lowerer) body(n ast.Node, body *ast.BlockStmt, sig *types.Signature) {
+	outer := l.frame
+	l.frame = l.enter(n, body, sig)
+	l.block(body)
+	l.leave(l.frame, body)
+	l.frame = outer
+}
+
+func (l *lowerer) block(b *ast.BlockStmt) { l.stmts(b.List) }
+
+func (l *lowerer) stmts(list []ast.Stmt) {
+	for _, s := range list {
+		l.marked(s)
 		l.stmt(s)
 	}
+}
+
+// marked puts a mark in front of a statement of a list that can fail by itself.
+func (l *lowerer) marked(s ast.Stmt) {
+	if !l.guard || !l.stmtFails(s) {
+		return
+	}
+	from, _ := l.span(s)
+	l.edits.open(from, l.markText(headOf(s)))
+}
+
+// headOf returns the part of a statement that a message about it points to.
+func headOf(s ast.Stmt) ast.Node {
+	switch s := s.(type) {
+	case *ast.IfStmt:
+		return s.Cond
+	case *ast.SwitchStmt:
+		if s.Tag != nil {
+			return s.Tag
+		}
+	case *ast.RangeStmt:
+		return s.X
+	case *ast.ForStmt:
+		if s.Cond != nil {
+			return s.Cond
+		}
+	case *ast.LabeledStmt:
+		return headOf(s.Stmt)
+	}
+	return s
+}
+
+func (l *lowerer) stmtFails(s ast.Stmt) bool {
+	switch s := s.(type) {
+	case nil, *ast.BlockStmt, *ast.BranchStmt, *ast.EmptyStmt:
+		return false
+	case *ast.IfStmt:
+		return l.stmtFails(s.Init) || l.mayFail(s.Cond)
+	case *ast.ForStmt:
+		return l.stmtFails(s.Init) || l.mayFail(s.Cond)
+	case *ast.RangeStmt:
+		return l.mayFail(s.X) || l.anyFails(&ast.RangeStmt{X: s.X, Body: &ast.BlockStmt{}})
+	case *ast.SwitchStmt:
+		return l.stmtFails(s.Init) || l.mayFail(s.Tag) || l.casesFail(s.Body)
+	case *ast.TypeSwitchStmt:
+		return l.stmtFails(s.Init)
+	case *ast.LabeledStmt:
+		return l.stmtFails(s.Stmt)
+	case *ast.AssignStmt:
+		return l.anyFails(s) || l.writesMap(s)
+	}
+	return l.anyFails(s)
+}
+
+func (l *lowerer) casesFail(b *ast.BlockStmt) bool {
+	for _, s := range b.List {
+		if l.mayFail(s.(*ast.CaseClause).List...) {
+			return true
+		}
+	}
+	return false
+}
+
+func (l *lowerer) writesMap(s *ast.AssignStmt) bool {
+	for _, e := range s.Lhs {
+		if i, ok := e.(*ast.IndexExpr); ok && l.Exprs[i.X].Type != nil {
+			return true
+		}
+	}
+	return false
 }
 
 func (l *lowerer) exprs(list []ast.Expr) {
@@ -32,13 +127,15 @@ func (l *lowerer) stmt(s ast.Stmt) {
 	case *ast.DeclStmt:
 		l.innerDecl(s)
 	case *ast.ReturnStmt:
-		l.exprs(s.Results)
+		l.returnStmt(s)
 	case *ast.IncDecStmt:
-		l.expr(s.X)
+		l.raw(s.X)
 	case *ast.DeferStmt:
-		l.expr(s.Call)
+		l.bareCall(s.Call)
 	case *ast.LabeledStmt:
+		l.label = s
 		l.stmt(s.Stmt)
+		l.label = nil
 	case *ast.BlockStmt:
 		l.block(s)
 	default:
@@ -54,240 +151,236 @@ func (l *lowerer) control(s ast.Stmt) {
 		l.block(s.Body)
 		l.stmt(s.Else)
 	case *ast.ForStmt:
-		l.stmt(s.Init)
-		l.expr(s.Cond)
-		l.stmt(s.Post)
-		l.block(s.Body)
+		l.forStmt(s)
 	case *ast.RangeStmt:
 		l.rangeStmt(s)
 	case *ast.SwitchStmt:
-		l.stmt(s.Init)
-		l.expr(s.Tag)
-		l.block(s.Body)
+		l.switchStmt(s)
 	case *ast.TypeSwitchStmt:
-		l.stmt(s.Init)
-		l.stmt(s.Assign)
-		l.block(s.Body)
-	case *ast.CaseClause:
-		l.exprs(s.List)
-		for _, b := range s.Body {
-			l.stmt(b)
+		l.typeSwitch(s)
+	}
+}
+
+func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
+	if s.Init != nil {
+		l.apartInit(s, s.Init)
+	}
+	l.label = nil
+	quantity := s.Tag != nil && l.quantity(s.Tag)
+	if quantity {
+		l.operand(s.Tag, l.runtime(s.Tag))
+	} else {
+		l.expr(s.Tag)
+	}
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		for _, e := range clause.List {
+			if quantity {
+				l.operand(e, l.runtime(s.Tag))
+			} else {
+				l.expr(e)
+			}
+		}
+		l.stmts(clause.Body)
+	}
+}
+
+// apartInit puts the first statement of a switch in front of it, where the interpreter
+// takes it.
+func (l *lowerer) apartInit(s *ast.SwitchStmt, init ast.Stmt) {
+	l.enclose(s, l.label, "{ "+l.renderStmt(init)+"; ")
+	end := l.offset(s.Body.Lbrace)
+	if s.Tag != nil {
+		end, _ = l.span(s.Tag)
+	}
+	l.edits.replace(l.offset(s.Switch)+len("switch"), end, " ")
+}
+
+// typeSwitch compares types as the library knows them, and takes a quantity out of its
+// interface in plain form.
+func (l *lowerer) typeSwitch(s *ast.TypeSwitchStmt) {
+	l.stmt(s.Init)
+	var id *ast.Ident
+	switch a := s.Assign.(type) {
+	case *ast.AssignStmt:
+		id = a.Lhs[0].(*ast.Ident)
+		if !l.unpacks(s, id) {
+			id = nil
+		} else {
+			from, to := l.span(id)
+			l.edits.replace(from, to, "ˑ"+id.Name)
+		}
+		l.raw(a.Rhs[0].(*ast.TypeAssertExpr).X)
+	case *ast.ExprStmt:
+		l.raw(a.X.(*ast.TypeAssertExpr).X)
+	}
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		for _, e := range clause.List {
+			l.typeExpr(e, real)
+		}
+		if id != nil && mentions(clause.Body, id.Name) {
+			l.unpack(id, clause)
+		}
+		l.stmts(clause.Body)
+	}
+}
+
+// unpacks reports whether a case of a type switch takes out a value that has two forms.
+func (l *lowerer) unpacks(s *ast.TypeSwitchStmt, id *ast.Ident) bool {
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		if l.caseType(clause) != nil && mentions(clause.Body, id.Name) {
+			return true
 		}
 	}
+	return false
+}
+
+// caseType returns the type of a case of one type that has two forms.
+func (l *lowerer) caseType(clause *ast.CaseClause) types.Type {
+	if len(clause.List) != 1 {
+		return nil
+	}
+	if x := l.Exprs[clause.List[0]]; x.Mode == check.Type && l.mixed(x.Type) {
+		return x.Type
+	}
+	return nil
+}
+
+func (l *lowerer) unpack(id *ast.Ident, clause *ast.CaseClause) {
+	value := "ˑ" + id.Name
+	if t := l.caseType(clause); t != nil {
+		value = l.convert(value, t, plain)
+	}
+	l.edits.open(l.offset(clause.Colon)+1, fmt.Sprintf(" %s := %s; ", id.Name, value))
+}
+
+func mentions(body []ast.Stmt, name string) bool {
+	found := false
+	for _, s := range body {
+		ast.Inspect(s, func(n ast.Node) bool {
+			id, ok := n.(*ast.Ident)
+			found = found || ok && id.Name == name
+			return !found
+		})
+	}
+	return found
 }
 
 // exprStmt lowers a call; an error that is its only result stops the run.
 func (l *lowerer) exprStmt(s *ast.ExprStmt) {
 	call, ok := ast.Unparen(s.X).(*ast.CallExpr)
-	if ok && l.Must[call] && !isPair(l, call) {
+	if ok && l.Must[call] && isErrorType(l.Exprs[call].Type) {
 		from, to := l.span(s)
 		l.edits.open(from, "if ˑe := ")
-		l.callParts(call)
+		l.bareCall(call)
 		l.edits.close(to, fmt.Sprintf("; ˑe != nil { ˑh.Fail(%d, ˑe) }", l.spot(s)))
 		return
 	}
-	l.expr(s.X)
+	l.raw(s.X)
 }
 
-func isPair(l *lowerer, call *ast.CallExpr) bool {
-	t := l.Exprs[call].Type
-	return t == nil || !types.Identical(t, types.Universe.Lookup("error").Type())
-}
-
-func (l *lowerer) callParts(e *ast.CallExpr) {
-	l.expr(e.Fun)
-	l.exprs(e.Args)
+func isErrorType(t types.Type) bool {
+	return t != nil && types.Identical(t, types.Universe.Lookup("error").Type())
 }
 
 // assign lowers an assignment; at the top level := turns into =, since the variables are
 // those of the package.
 func (l *lowerer) assign(s *ast.AssignStmt, top bool) {
-	if s.Tok != token.ASSIGN && s.Tok != token.DEFINE && (l.quantity(s.Lhs[0]) || l.quantity(s.Rhs[0])) {
+	if s.Tok != token.ASSIGN && s.Tok != token.DEFINE {
 		l.opAssign(s)
 		return
 	}
 	for _, e := range s.Lhs {
 		if s.Tok != token.DEFINE {
-			l.expr(e)
+			l.raw(e)
 		}
 	}
 	if top && s.Tok == token.DEFINE {
 		at := l.offset(s.TokPos)
 		l.edits.replace(at, at+2, "=")
 	}
-	l.exprs(s.Rhs)
-}
-
-// offset returns the byte of a position in the current chunk.
-func (l *lowerer) offset(pos token.Pos) int {
-	from, _ := l.span(&ast.Ident{NamePos: pos})
-	return from
-}
-
-// opAssign lowers x op= y on quantities.
-func (l *lowerer) opAssign(s *ast.AssignStmt) {
-	x, y := s.Lhs[0], s.Rhs[0]
-	left, right := l.runtime(x), l.runtime(y)
-	additive := s.Tok == token.ADD_ASSIGN || s.Tok == token.SUB_ASSIGN
-	l.expr(x)
-	switch {
-	case untypedNumber(l.Exprs[y]) || additive && left == right:
-		l.expr(y)
-	case additive:
-		l.wrap(y, left+"(", ")")
-	default:
-		from, to := l.span(x)
-		at, op := l.offset(s.TokPos), s.Tok.String()
-		text := l.chunkAt.Text[from:to]
-		l.edits.replace(at, at+len(op), "= "+left+"(float64("+text+") "+op[:len(op)-1]+" (")
-		l.number(y)
-		_, end := l.span(y)
-		l.edits.close(end, "))")
+	if len(s.Lhs) == 2 && len(s.Rhs) == 1 {
+		l.pair(s.Rhs[0])
+		return
+	}
+	for i, e := range s.Rhs {
+		l.assigned(s, i, e)
 	}
 }
 
-// topDecl lowers var and const of the top level: variables are declared in front, values
-// assigned in their place, constants are numbers wherever they are used.
-func (l *lowerer) topDecl(s *ast.DeclStmt) {
-	d := s.Decl.(*ast.GenDecl)
+// assigned lowers a value for the left side that it goes to.
+func (l *lowerer) assigned(s *ast.AssignStmt, i int, e ast.Expr) {
+	if len(s.Lhs) != len(s.Rhs) {
+		l.expr(e)
+		return
+	}
+	if left := s.Lhs[i]; s.Tok == token.ASSIGN && l.isReal(left) {
+		l.toReal(e, l.Exprs[left].Type)
+		return
+	}
+	l.expr(e)
+}
+
+// pair lowers what gives a value and whether there is one.
+func (l *lowerer) pair(e ast.Expr) {
+	t := l.Exprs[e].Type
+	_, call := ast.Unparen(e).(*ast.CallExpr)
+	if call || t == nil || !l.isReal(e) || !l.mixed(t) {
+		l.expr(e)
+		return
+	}
+	l.around(e, "func() ("+l.plainText(t)+", bool) { ˑv, ˑok := ", "; return "+l.convert("ˑv", t, plain)+", ˑok }()", l.raw)
+}
+
+// returnStmt lowers a return; a guarded function leaves in good order.
+func (l *lowerer) returnStmt(s *ast.ReturnStmt) {
 	from, to := l.span(s)
-	if d.Tok != token.VAR {
-		l.edits.blank(l.chunkAt.Text, from, to)
-		return
+	f := l.frame
+	simple := !l.mayFail(s.Results...)
+	switch {
+	case !f.guarded:
+		l.results(s)
+	case simple:
+		l.edits.open(from, "{ "+f.exit())
+		l.results(s)
+		l.edits.close(to, " }")
+	case len(s.Results) == 1 && f.sig.Results().Len() > 1:
+		names := resultNames(f.sig.Results().Len())
+		at, _ := l.span(s.Results[0])
+		l.edits.replace(from, at, "{ "+names+" := ")
+		l.expr(s.Results[0])
+		l.edits.close(to, "; "+f.exit()+"return "+names+" }")
+	default:
+		l.keepResults(s, f, from, to)
 	}
+}
+
+func (l *lowerer) results(s *ast.ReturnStmt) { l.exprs(s.Results) }
+
+func resultNames(n int) string {
+	names := make([]string, n)
+	for i := range n {
+		names[i] = fmt.Sprint("ˑr", i)
+	}
+	return strings.Join(names, ", ")
+}
+
+// keepResults evaluates the results before the function leaves.
+func (l *lowerer) keepResults(s *ast.ReturnStmt, f frame, from, to int) {
 	at := from
-	for _, sp := range d.Specs {
-		spec := sp.(*ast.ValueSpec)
-		specFrom, specTo := l.span(spec)
-		l.edits.blank(l.chunkAt.Text, at, specFrom)
-		at = specTo
-		if len(spec.Values) == 0 {
-			l.edits.blank(l.chunkAt.Text, specFrom, specTo)
-			continue
+	for i, e := range s.Results {
+		eFrom, eTo := l.span(e)
+		text := fmt.Sprintf("var ˑr%d %s = ", i, l.plainText(f.sig.Results().At(i).Type()))
+		if i == 0 {
+			text = "{ " + text
+		} else {
+			text = "; " + text
 		}
-		_, namesTo := l.span(spec.Names[len(spec.Names)-1])
-		valuesFrom, _ := l.span(spec.Values[0])
-		l.edits.replace(namesTo, valuesFrom, " = ")
-		l.exprs(spec.Values)
-		l.edits.close(specTo, ";")
+		l.edits.replace(at, eFrom, text)
+		l.expr(e)
+		at = eTo
 	}
-	l.edits.blank(l.chunkAt.Text, at, to)
-}
-
-func (l *lowerer) innerDecl(s *ast.DeclStmt) {
-	d := s.Decl.(*ast.GenDecl)
-	for _, sp := range d.Specs {
-		spec, ok := sp.(*ast.ValueSpec)
-		if !ok {
-			continue
-		}
-		if d.Tok == token.CONST {
-			l.innerConst(spec)
-			continue
-		}
-		l.exprs(spec.Values)
-	}
-}
-
-// innerConst takes a constant's value away, since its uses are numbers; the name stays.
-func (l *lowerer) innerConst(spec *ast.ValueSpec) {
-	from, to := l.span(spec)
-	text := ""
-	for i, n := range spec.Names {
-		if i > 0 {
-			text += "; "
-		}
-		text += "_ = 0"
-		_ = n
-	}
-	l.edits.replace(from, to, text)
-}
-
-func (l *lowerer) rangeStmt(s *ast.RangeStmt) {
-	t := l.Exprs[s.X].Type
-	if _, ok := t.Underlying().(*types.Map); ok {
-		l.rangeMap(s)
-		return
-	}
-	if b, ok := t.Underlying().(*types.Basic); ok && b.Info()&types.IsInteger != 0 {
-		l.rangeNumber(s)
-		return
-	}
-	if s.Tok == token.DEFINE && keeps(s.Body) {
-		l.freshVars(s)
-	}
-	l.expr(s.X)
-	l.block(s.Body)
-}
-
-// keeps reports whether a body may keep a loop variable beyond its turn.
-func keeps(body *ast.BlockStmt) bool {
-	found := false
-	ast.Inspect(body, func(n ast.Node) bool {
-		switch n := n.(type) {
-		case *ast.FuncLit:
-			found = true
-		case *ast.UnaryExpr:
-			found = found || n.Op == token.AND
-		}
-		return !found
-	})
-	return found
-}
-
-// freshVars gives each turn variables of its own.
-func (l *lowerer) freshVars(s *ast.RangeStmt) {
-	brace := l.offset(s.Body.Lbrace) + 1
-	for _, e := range []ast.Expr{s.Key, s.Value} {
-		id, ok := e.(*ast.Ident)
-		if !ok || id.Name == "_" {
-			continue
-		}
-		fresh := l.name("r")
-		from, to := l.span(id)
-		l.edits.replace(from, to, fresh)
-		l.edits.open(brace, fmt.Sprintf(" %s := %s; _ = %s; ", id.Name, fresh, id.Name))
-	}
-}
-
-// header replaces what stands between for and the range expression, and between that and
-// the body.
-func (l *lowerer) header(s *ast.RangeStmt, before, after string) {
-	xFrom, xTo := l.span(s.X)
-	brace := l.offset(s.Body.Lbrace)
-	l.edits.replace(l.offset(s.For)+len("for"), xFrom, before)
-	l.expr(s.X)
-	l.edits.replace(xTo, brace+1, after)
-}
-
-// rangeNumber counts, which the interpreter cannot do by range.
-func (l *lowerer) rangeNumber(s *ast.RangeStmt) {
-	n, i := l.name("n"), l.name("i")
-	t := l.typeText(types.Default(l.Exprs[s.X].Type))
-	l.header(s, fmt.Sprintf(" %s, %s := %s(", n, i, t), fmt.Sprintf("), %s(0); %s < %s; %s++ {%s", t, i, n, i, bind(s.Tok, s.Key, i)))
-	l.block(s.Body)
-}
-
-// bind gives a loop variable its value at the start of a turn.
-func bind(tok token.Token, e ast.Expr, value string) string {
-	id, ok := e.(*ast.Ident)
-	if !ok || id.Name == "_" {
-		return ""
-	}
-	text := fmt.Sprintf(" %s %s %s;", id.Name, tok, value)
-	if tok == token.DEFINE {
-		text += fmt.Sprintf(" _ = %s;", id.Name)
-	}
-	return text
-}
-
-// rangeMap goes over a map in the order of its keys.
-func (l *lowerer) rangeMap(s *ast.RangeStmt) {
-	l.sorts = true
-	m := l.Exprs[s.X].Type.Underlying().(*types.Map)
-	key, elem, e := l.typeText(m.Key()), l.typeText(m.Elem()), l.name("e")
-	entry := "struct{ K " + key + "; V " + elem + " }"
-	before := fmt.Sprintf(" _, %s := range func(ˑm map[%s]%s) []%s { var ˑs []%s; for ˑk, ˑv := range ˑm { ˑs = append(ˑs, %s{ˑk, ˑv}) }; sort.Slice(ˑs, func(i, j int) bool { return ˑs[i].K < ˑs[j].K }); return ˑs }(", e, key, elem, entry, entry, entry)
-	l.header(s, before, ") { _ = "+e+";"+bind(s.Tok, s.Key, e+".K")+bind(s.Tok, s.Value, e+".V"))
-	l.block(s.Body)
+	l.edits.close(to, "; "+f.exit()+"return "+resultNames(len(s.Results))+" }")
 }

@@ -16,19 +16,30 @@ import (
 // This file holds a lowered program against the rules of Go, which find what the checker
 // leaves to them: unused variables, missing returns, labels, and any fault of our own.
 
-// HostPackage returns the declarations of package Host.
+// HostPackage returns the declarations of package Host, as far as a program uses it.
 func HostPackage() *types.Package {
 	p := types.NewPackage(Host, "host")
 	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
-	for name, second := range map[string]types.Type{"At": nil, "Show": val, "Fail": err} {
-		params := []*types.Var{types.NewParam(token.NoPos, p, "statement", num)}
-		if second != nil {
-			params = append(params, types.NewParam(token.NoPos, p, "value", second))
-		}
-		p.Scope().Insert(types.NewFunc(token.NoPos, p, name, types.NewSignatureType(nil, nil, nil, types.NewTuple(params...), nil, false)))
+	for name, sig := range map[string][2][]types.Type{
+		"At": {{num}}, "Show": {{num, val}}, "Fail": {{num, err}}, "Over": {{num, num}}, "Caught": {{val}}, "Steps": {nil, {num}}, "Depth": {nil, {num}},
+	} {
+		p.Scope().Insert(types.NewFunc(token.NoPos, p, name, types.NewSignatureType(nil, nil, nil, tuple(p, sig[0]), tuple(p, sig[1]), false)))
+	}
+	for name, under := range map[string]types.Type{"Said": types.Typ[types.String], "Fields": types.NewSlice(val)} {
+		obj := types.NewTypeName(token.NoPos, p, name, nil)
+		types.NewNamed(obj, under, nil)
+		p.Scope().Insert(obj)
 	}
 	p.MarkComplete()
 	return p
+}
+
+func tuple(p *types.Package, list []types.Type) *types.Tuple {
+	var vars []*types.Var
+	for _, t := range list {
+		vars = append(vars, types.NewParam(token.NoPos, p, "", t))
+	}
+	return types.NewTuple(vars...)
 }
 
 type importer map[string]*types.Package

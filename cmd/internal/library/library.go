@@ -40,7 +40,7 @@ func Load() (*library.Library, error) {
 		return nil, err
 	}
 	lib := &library.Library{
-		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Make: "Make", Difference: "TemperatureDifference",
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Difference: "TemperatureDifference",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	lib.Quantities = quantities(lib.Quantity)
@@ -112,12 +112,27 @@ func quantities(p *types.Package) []library.Quantity {
 // unitsInScope returns the constants that cells may use without a package.
 func unitsInScope(p *types.Package) map[string]library.Unit {
 	all := map[string]library.Unit{"degC": {Symbol: "degC", Call: "Celsius"}, "percent": {Symbol: "percent", Type: types.Typ[types.UntypedFloat], Value: exact(0.01)}}
-	for _, u := range units.Units() {
-		for _, s := range u.Symbols() {
-			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor)}
+	for i, u := range units.Units() {
+		for j, s := range u.Symbols() {
+			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor), Rank: rank(u, i, j)}
 		}
 	}
 	return all
+}
+
+// rank puts the units of a type in the order in which hints name them: the size that is
+// usual at the bench, then the coherent unit, then the rest; the best spelling first.
+func rank(u units.Unit, row, spelling int) int {
+	rank := 10*(row+1) + spelling
+	switch {
+	case spelling > 0:
+		return rank + 10_000
+	case strings.Contains(" mm kΩ nF mT ", " "+u.Symbols()[0]+" "):
+		return 1
+	case u.Factor == 1:
+		return 2
+	}
+	return rank
 }
 
 // exact returns the decimal number that f was written as, so that 10*mm is exactly 0.01.

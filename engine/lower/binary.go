@@ -1,0 +1,173 @@
+package lower
+
+import (
+	"go/ast"
+	"go/constant"
+	"go/token"
+	"go/types"
+	"math/big"
+	"strconv"
+	"strings"
+
+	"lode/engine/check"
+)
+
+// This file lowers arithmetic and constants.
+
+// folds reports whether a constant is written as a number: quantities, and names that mean
+// nothing to Go.
+func (l *lowerer) folds(e ast.Expr, x check.Typed) bool {
+	if _, ok := l.World.Quantity(x.Type); ok {
+		return true
+	}
+	switch e := e.(type) {
+	case *ast.Ident:
+		return e.Name != "true" && e.Name != "false"
+	case *ast.SelectorExpr:
+		return true
+	}
+	return false
+}
+
+// literal writes a constant so that it has its type and full value.
+func (l *lowerer) literal(x check.Typed) string {
+	text := valueText(x.Value, x.Type)
+	if _, ok := l.World.Quantity(x.Type); ok {
+		return text
+	}
+	if b, ok := x.Type.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {
+		return text
+	}
+	return l.plainText(x.Type) + "(" + text + ")"
+}
+
+func valueText(v constant.Value, t types.Type) string {
+	switch v.Kind() {
+	case constant.Bool, constant.String:
+		return v.ExactString()
+	case constant.Complex:
+		return "(" + floatText(constant.Real(v)) + " + " + floatText(constant.Imag(v)) + "i)"
+	case constant.Int:
+		if t == types.Typ[types.UntypedRune] {
+			if n, ok := constant.Int64Val(v); ok {
+				return strconv.QuoteRune(rune(n))
+			}
+		}
+		if b, ok := t.Underlying().(*types.Basic); ok && b.Info()&(types.IsFloat|types.IsComplex) != 0 {
+			return floatText(v)
+		}
+		return negative(v.ExactString())
+	}
+	return floatText(v)
+}
+
+// floatText writes a real constant: short where a float64 holds it, else to 40 digits.
+func floatText(v constant.Value) string {
+	f, exact := constant.Float64Val(v)
+	text := strconv.FormatFloat(f, 'g', -1, 64)
+	if !exact && constant.ToFloat(v).Kind() == constant.Float {
+		if b, _, err := big.ParseFloat(v.ExactString(), 10, 200, big.ToNearestEven); err == nil {
+			text = b.Text('g', 40)
+		} else if r, ok := new(big.Rat).SetString(v.ExactString()); ok {
+			text = new(big.Float).SetPrec(200).SetRat(r).Text('g', 40)
+		}
+	}
+	if !strings.ContainsAny(text, ".eIN") {
+		text += ".0"
+	}
+	return negative(text)
+}
+
+func negative(text string) string {
+	if strings.HasPrefix(text, "-") {
+		return "(" + text + ")"
+	}
+	return text
+}
+
+// number lowers an operand of arithmetic on float64.
+func (l *lowerer) number(e ast.Expr) { l.operand(e, "float64") }
+
+func (l *lowerer) operand(e ast.Expr, form string) {
+	switch {
+	case l.constant(e) && constant.ToFloat(l.Exprs[e].Value).Kind() != constant.Unknown:
+		from, to := l.span(e)
+		l.edits.replace(from, to, floatText(constant.ToFloat(l.Exprs[e].Value)))
+	case l.runtime(e) == form:
+		l.expr(e)
+	case form == "complex128" && basicInfo(l.Exprs[e].Type)&types.IsComplex == 0:
+		l.around(e, "complex(float64(", "), 0)", l.expr)
+	default:
+		l.around(e, form+"(", ")", l.expr)
+	}
+}
+
+func basicInfo(t types.Type) types.BasicInfo {
+	b, _ := t.Underlying().(*types.Basic)
+	if b == nil {
+		return 0
+	}
+	return b.Info()
+}
+
+func (l *lowerer) quantity(e ast.Expr) bool {
+	_, ok := l.World.Quantity(l.Exprs[e].Type)
+	return ok
+}
+
+func (l *lowerer) binary(e *ast.BinaryExpr) {
+	switch {
+	case l.Exprs[e.X].Mode == check.Scale || l.Exprs[e.Y].Mode == check.Scale:
+		l.onScale(e)
+	case l.quantity(e.X) || l.quantity(e.Y):
+		form := "float64"
+		if l.complexSide(e.X) || l.complexSide(e.Y) {
+			form = "complex128"
+		}
+		l.operand(e.X, form)
+		l.operand(e.Y, form)
+	default:
+		l.expr(e.X)
+		l.expr(e.Y)
+	}
+}
+
+func (l *lowerer) complexSide(e ast.Expr) bool { return l.runtime(e) == "complex128" }
+
+// onScale lowers a number times a unit of a point scale to the call that makes the point.
+func (l *lowerer) onScale(e *ast.BinaryExpr) {
+	n, unit := e.X, e.Y
+	if l.Exprs[e.X].Mode == check.Scale {
+		n, unit = e.Y, e.X
+	}
+	call := l.packageName(l.Lib.Quantity) + "." + l.Lib.Units[ast.Unparen(unit).(*ast.Ident).Name].Call
+	from, to := l.span(e)
+	nFrom, nTo := l.span(n)
+	if nFrom == from {
+		l.edits.open(from, "float64("+call+"(")
+		l.number(n)
+		l.edits.replace(nTo, to, "))")
+		return
+	}
+	l.edits.replace(from, nFrom, "float64("+call+"(")
+	l.number(n)
+	l.edits.close(to, "))")
+}
+
+// opAssign lowers x op= y on quantities.
+func (l *lowerer) opAssign(s *ast.AssignStmt) {
+	x, y := s.Lhs[0], s.Rhs[0]
+	t := l.Exprs[x].Type
+	l.raw(x)
+	form := l.plainText(t)
+	switch {
+	case !l.quantity(x) && !l.complexSide(x):
+		l.expr(y)
+	case l.isReal(x) && !l.constant(y):
+		l.around(y, l.typeText(t, real)+"(", ")", func(e ast.Expr) { l.operand(e, form) })
+	default:
+		l.operand(y, form)
+	}
+}
+
+var _ = token.ADD

@@ -1,0 +1,112 @@
+package run
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"github.com/traefik/yaegi/interp"
+
+	"lode/engine/issue"
+	"lode/engine/lower"
+)
+
+// This file turns what ended a run into words.
+
+func (r *runner) issue(err error) *issue.Issue {
+	var p interp.Panic
+	switch {
+	case errors.As(err, &p):
+		return r.failed(p.Value)
+	case errors.Is(err, context.Canceled):
+		return r.place(issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "a request to stop", Want: "the end of the notebook"})
+	case errors.Is(err, context.DeadlineExceeded):
+		return r.place(issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "the time for a run is over", Want: "the end of the notebook"})
+	}
+	return r.place(issue.Issue{Code: issue.Interpreter, What: "the interpreter does not take this program", Got: err.Error(),
+		Want: "a program that it takes", Hint: "this is a fault of the program that runs notebooks, not of the notebook"})
+}
+
+func (r *runner) failed(v any) *issue.Issue {
+	if rv, ok := v.(reflect.Value); ok && rv.IsValid() && rv.CanInterface() {
+		v = rv.Interface()
+	}
+	switch v := v.(type) {
+	case failure:
+		return r.placeAt(v.spot, parts(v.err.Error()))
+	case over:
+		return r.placeAt(v.spot, r.used(v))
+	case error:
+		return r.place(panicked(v.Error()))
+	}
+	return r.place(issue.Issue{Code: issue.Panic, What: "panic: " + fmt.Sprint(v), Got: fmt.Sprint(v), Want: "no panic"})
+}
+
+func (r *runner) used(o over) issue.Issue {
+	if o.depth > r.limits.Depth {
+		return issue.Issue{Code: issue.TooDeep, What: "calls within calls: the depth is used up", Got: fmt.Sprint(o.depth), Want: fmt.Sprintf("at most %d", r.limits.Depth),
+			Hint: "a function that calls itself needs a case in which it does not"}
+	}
+	return issue.Issue{Code: issue.TooLong, What: "the notebook runs for too long: its steps are used up", Got: fmt.Sprintf("more than %d turns of loops and calls", r.limits.Steps),
+		Want: "a loop that ends", Hint: "long calculations belong in functions of the library"}
+}
+
+// parts takes an error text of the form "what: got X, want Y" and a hint below apart.
+func parts(text string) issue.Issue {
+	what, hint, _ := strings.Cut(text, "\nhint: ")
+	i := issue.Issue{Code: issue.Failed, What: what, Hint: hint}
+	if what, rest, ok := strings.Cut(what, ": got "); ok {
+		i.What, i.Got = what, rest
+		if got, want, ok := strings.Cut(rest, ", want "); ok {
+			i.Got, i.Want = got, want
+		}
+	}
+	return i
+}
+
+// place puts an issue where the program was, with the way that led there.
+func (r *runner) place(i issue.Issue) *issue.Issue { return r.placeAt(-1, i) }
+
+func (r *runner) placeAt(spot int, i issue.Issue) *issue.Issue {
+	way := r.way()
+	if spot >= 0 {
+		way[0] = spot
+	}
+	if way[0] < len(r.program.Spots) {
+		s := r.program.Spots[way[0]]
+		i.Place, i.Source = s.Place, s.Source
+	}
+	for _, at := range shortened(way[1:]) {
+		i.Calls = append(i.Calls, r.program.Spots[at].Place)
+	}
+	return &i
+}
+
+// maxCalls bounds how many calls an issue names.
+const maxCalls = 20
+
+func shortened(way []int) []int {
+	if len(way) > maxCalls {
+		return append(append([]int{}, way[:maxCalls-1]...), way[len(way)-1])
+	}
+	return way
+}
+
+// way returns the statement that was running and those that led to it, innermost first.
+func (r *runner) way() (way []int) {
+	way = []int{r.at}
+	if !r.running {
+		return way
+	}
+	defer func() { _ = recover() }()
+	v, err := r.interp.Eval("notebook." + lower.Way + "()")
+	if err != nil {
+		return way
+	}
+	if list, ok := v.Interface().([]int); ok && len(list) > 0 {
+		return list
+	}
+	return way
+}

@@ -1,0 +1,62 @@
+package run
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+)
+
+// This file is the package through which a running notebook speaks to its runner.
+
+// failure is how a library error leaves the interpreter.
+type failure struct {
+	spot int
+	err  error
+}
+
+// Error lets a notebook that recovers from a failure see its text.
+func (f failure) Error() string { return f.err.Error() }
+
+// over is how a run ends whose budget is used up.
+type over struct {
+	spot, depth int
+}
+
+// Said is a value that is shown by a text of its own.
+type Said string
+
+// String returns the text.
+func (s Said) String() string { return string(s) }
+
+// Fields is a struct of the notebook, ready to be shown.
+type Fields []any
+
+// String writes the fields as fmt does.
+func (f Fields) String() string {
+	parts := make([]string, len(f))
+	for i, v := range f {
+		parts[i] = fmt.Sprint(v)
+	}
+	return "{" + strings.Join(parts, " ") + "}"
+}
+
+func (r *runner) host() map[string]reflect.Value {
+	functions := map[string]any{
+		"At":    func(spot int) { r.at = spot },
+		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
+		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
+		"Over":  func(spot, depth int) { panic(over{spot, depth}) },
+		"Steps": func() int { return r.limits.Steps },
+		"Depth": func() int { return r.limits.Depth },
+		"Caught": func(v any) {
+			if o, ok := v.(over); ok {
+				panic(o) // a budget that is used up is no failure to recover from
+			}
+		},
+	}
+	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}
+	for name, f := range functions {
+		values[name] = reflect.ValueOf(f)
+	}
+	return values
+}
