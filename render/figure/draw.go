@@ -104,7 +104,7 @@ func (d *drawing) headroom(i int) float64 {
 
 func (d *drawing) svg() string {
 	title, desc := d.id+"-title", d.id+"-desc"
-	head := fmt.Sprintf(`<svg class="figure" id="%s" viewBox="0 0 %s %s" role="img" aria-labelledby="%s %s"`,
+	head := fmt.Sprintf(`<svg class="figure" id="%s" viewBox="0 0 %s %s" preserveAspectRatio="xMinYMin" role="img" aria-labelledby="%s %s"`,
 		escape(d.id), number(d.width), number(d.height), escape(title), escape(desc))
 	style := ""
 	if d.alone {

@@ -64,3 +64,13 @@ func apart(t *testing.T, name string, d *drawing) {
 		}
 	}
 }
+
+func BenchmarkSVG(b *testing.B) {
+	f, err := Response(three()...)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		_ = f.SVG("a")
+	}
+}

@@ -128,3 +128,10 @@ func TestEscaped(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkPage(b *testing.B) {
+	d := sample.Document()
+	for b.Loop() {
+		written(b, d)
+	}
+}
