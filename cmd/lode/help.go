@@ -19,6 +19,12 @@ is asked of the runtime and not enforced by the system.`
 
 const checkHelp = `Checks names, types and physical dimensions in all cells and tells every issue.`
 
+const verifyHelp = `Runs each notebook again and compares every result with its record: the file NOTEBOOK.record
+that lode run -record wrote, or for a page what it carries. Results may differ by a relative
+1e-9 unless -tolerance says otherwise. Exit code 1 and a table of what moved if any differs.`
+
+const openHelp = `Writes the notebook that a page was made from beside the page, or to the file given with -o.`
+
 const aboutHelp = `Tells what a package, function, type or method of the library does, with its units, range,
 accuracy and source. Without a name it lists the packages.`
 

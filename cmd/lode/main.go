@@ -63,6 +63,8 @@ func commands() []command {
 	return []command{
 		{"run", "[OPTION...] NOTEBOOK", "check a notebook, run it from the top and write its page", runHelp, (*program).run},
 		{"check", "NOTEBOOK", "check a notebook without running it", checkHelp, (*program).check},
+		{"verify", "[-tolerance T] FILE...", "run notebooks or pages again and tell what moved since their records", verifyHelp, (*program).verify},
+		{"open", "PAGE [-o NOTEBOOK]", "get the notebook back out of a page", openHelp, (*program).openPageFile},
 		{"about", "[NAME]", "explain a name of the library, such as coil.Wind, or list them", aboutHelp, (*program).about},
 		{"help", "[COMMAND]", "explain a command", "", (*program).help},
 	}

@@ -240,3 +240,45 @@ func TestAbout(t *testing.T) {
 		t.Errorf("got\n%s\nwant the options", out)
 	}
 }
+
+func TestRecords(t *testing.T) {
+	code := "w := wire.AWG(42)\n\nw.Bare()\nc := coil.Wind(coil.Round{CoreDiameter: 10*mm, Height: 8*mm, FlangeDiameter: 24*mm}, w, 3000)\nc.Inductance()\nc"
+	file := writeFile(t, "a.md", cell(code))
+	if _, err, exit := call("run", "-record", file); exit != exitFine {
+		t.Fatal(err)
+	}
+	page := strings.TrimSuffix(file, ".md") + ".html"
+	if out, err, exit := call("verify", file, page); exit != exitFine || strings.Count(out, "the same") != 2 {
+		t.Errorf("verify: exit code %d, %s%s", exit, out, err)
+	}
+	out := filepath.Join(t.TempDir(), "back.md")
+	if _, err, exit := call("open", page, "-o", out); exit != exitFine {
+		t.Errorf("open: %s", err)
+	}
+	back, _ := os.ReadFile(out)
+	if string(back) != cell(code) {
+		t.Errorf("open gave back %q", back)
+	}
+	if err := os.WriteFile(file, []byte(cell(strings.Replace(code, "3000", "3001", 1))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if out, _, exit := call("verify", file); exit != exitIssues || !strings.Contains(out, "c.Inductance()") || strings.Contains(out, "w.Bare()") {
+		t.Errorf("a changed notebook: exit code %d\n%s", exit, out)
+	}
+	if _, _, exit := call("verify", writeFile(t, "b.md", cell("3"))); exit != exitFile {
+		t.Errorf("without a record: exit code %d, want %d", exit, exitFile)
+	}
+	if _, _, exit := call("open", writeFile(t, "b.html", "<p>other page</p>")); exit != exitFile {
+		t.Errorf("a page of another kind: exit code %d, want %d", exit, exitFile)
+	}
+}
+
+// TestRecordsThatShip verifies every record in the notebooks folder.
+func TestRecordsThatShip(t *testing.T) {
+	files, _ := filepath.Glob("../../notebooks/*.md")
+	for _, file := range files {
+		if out, err, exit := call("verify", file); exit != exitFine {
+			t.Errorf("%s: exit code %d; lode run -record writes it anew\n%s%s", file, exit, out, err)
+		}
+	}
+}

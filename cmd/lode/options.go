@@ -13,6 +13,7 @@ import (
 // options are what the words behind run say.
 type options struct {
 	file, page string
+	record     bool
 	limits     evaluate.Limits
 }
 
@@ -27,6 +28,7 @@ func runOptions() []option {
 	d := evaluate.Defaults()
 	return []option{
 		{"-o", "PAGE", "write the page to this file", func(o *options, v string) error { o.page = v; return nil }},
+		{"-record", "", "write a record of every result beside the notebook, for lode verify", func(o *options, _ string) error { o.record = true; return nil }},
 		{"-time", "SECONDS", fmt.Sprintf("longest run; default %g", d.Time.Seconds()), func(o *options, v string) error {
 			seconds, err := strconv.ParseFloat(v, 64)
 			if err != nil || !(seconds > 0 && seconds < 1e6) {
@@ -67,7 +69,11 @@ func (p *program) readOptions(args []string) (options, int) {
 		if !ok {
 			return o, p.usage(name+": no such option of run", "one of "+optionNames(), "")
 		}
-		if !joined {
+		if opt.value == "" {
+			if joined {
+				return o, p.usage(name+": takes no value", name, "")
+			}
+		} else if !joined {
 			if i++; i == len(args) {
 				return o, p.usage(name+": no value", name+" "+opt.value, "")
 			}

@@ -6,6 +6,7 @@ import (
 
 	"lode/cmd/internal/evaluate"
 	"lode/cmd/internal/present"
+	"lode/cmd/internal/record"
 	"lode/engine/issue"
 	"lode/render/text"
 )
@@ -22,7 +23,11 @@ func (p *program) run(args []string) int {
 	r := p.request(o.file, source)
 	r.Limits, r.Page = o.limits, true
 	var page []byte
+	var kept *record.Record
 	code = p.evaluate(r, func(e evaluate.Event) {
+		if e.Record != nil {
+			kept = e.Record
+		}
 		if e.Shown != nil {
 			fmt.Fprintln(p.out, e.Shown.Terminal)
 		}
@@ -33,7 +38,24 @@ func (p *program) run(args []string) int {
 	if code != exitFine {
 		return code
 	}
-	return p.write(o.page, page)
+	if code = p.write(o.page, page); code == exitFine && o.record {
+		code = p.writeRecord(recordPath(o.file), kept)
+	}
+	return code
+}
+
+// writeRecord puts the record of a run beside its notebook.
+func (p *program) writeRecord(file string, r *record.Record) int {
+	data, err := r.Encode()
+	if err == nil {
+		err = replace(file, data)
+	}
+	if err != nil {
+		fmt.Fprintln(p.err, p.errStyle.Fault(text.Fault{File: file, What: "the record cannot be written", Got: reason(err)}))
+		return exitFile
+	}
+	fmt.Fprintf(p.out, "Record: %s\n", file)
+	return exitFine
 }
 
 func (p *program) check(args []string) int {

@@ -185,17 +185,22 @@ func (t *talk) moved(changes []session.Change) {
 		if c.Relative != "" {
 			after += "  (" + c.Relative + ")"
 		}
-		list[i] = text.Change{Label: c.Label, Before: oneLine(c.Before), After: oneLine(after)}
+		list[i] = text.Change{Label: oneLine(c.Label), Before: oneLine(c.Before), After: oneLine(after)}
 	}
 	fmt.Fprintln(t.out, t.style.Quiet("what moved"))
 	fmt.Fprintln(t.out, t.style.Changes(list...))
 }
 
+// oneLine shortens a text to its first line.
 func oneLine(s string) string {
-	if first, _, more := strings.Cut(s, "\n"); more {
-		return first + " …"
+	first, _, more := strings.Cut(s, "\n")
+	if letters := []rune(first); len(letters) > 60 {
+		first, more = string(letters[:58]), true
 	}
-	return s
+	if more {
+		return first + "…"
+	}
+	return first
 }
 
 // placed draws an issue of the entry itself without a place, since the line is in sight,

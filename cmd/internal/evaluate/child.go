@@ -7,11 +7,14 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"path/filepath"
+	"runtime"
 	"runtime/debug"
 	"strconv"
 
 	"lode/cmd/internal/library"
 	"lode/cmd/internal/present"
+	"lode/cmd/internal/record"
 	"lode/engine"
 	"lode/engine/issue"
 	"lode/render/page"
@@ -51,6 +54,7 @@ type child struct {
 	cell    int
 	output  int64
 	stop    context.CancelCauseFunc
+	record  *record.Record
 }
 
 func (c *child) send(e Event) {
@@ -85,6 +89,7 @@ func (c *child) serve() error {
 
 func (c *child) run(n *engine.Notebook) {
 	c.shown = make([][]present.Shown, len(n.Book.Cells()))
+	c.record = record.New(present.Version(), runtime.Version(), c.Source)
 	ctx, stop := context.WithCancelCause(context.Background())
 	defer stop(nil)
 	c.stop = stop
@@ -98,6 +103,7 @@ func (c *child) run(n *engine.Notebook) {
 		c.send(Event{Failed: failed})
 		return
 	}
+	c.send(Event{Record: c.record})
 	if c.Page {
 		c.page(n)
 	}
@@ -106,12 +112,21 @@ func (c *child) run(n *engine.Notebook) {
 func size(bytes int64) string { return fmt.Sprintf("%d MiB", bytes>>20) }
 
 func (c *child) page(n *engine.Notebook) {
-	var b bytes.Buffer
-	if err := page.Write(&b, present.Document(n.Book, c.shown, n.Called())); err != nil {
+	html, err := c.html(n)
+	if err != nil {
 		c.send(Event{Failed: &issue.Issue{Code: "page", What: "the page cannot be made", Got: err.Error(), Place: issue.Place{File: c.File}}})
 		return
 	}
-	c.send(Event{Page: b.Bytes()})
+	c.send(Event{Page: html})
+}
+
+// html makes the page, with the notebook and the record of the run in it.
+func (c *child) html(n *engine.Notebook) ([]byte, error) {
+	var b bytes.Buffer
+	if err := page.Write(&b, present.Document(n.Book, c.shown, n.Called())); err != nil {
+		return nil, err
+	}
+	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
 }
 
 // result takes one result of the run.
@@ -124,6 +139,7 @@ func (c *child) result(e engine.Result) {
 	if e.Printed == "" {
 		s = present.Value(e.Label, e.Value)
 		c.values = append(c.values, value(e, s))
+		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 	}
 	if c.output += int64(len(s.Text) + len(s.Label) + 16); c.output > c.Limits.Output {
 		c.stop(fmt.Errorf("output limit"))

@@ -8,6 +8,7 @@ package evaluate
 import (
 	"time"
 
+	"lode/cmd/internal/record"
 	"lode/engine/issue"
 )
 
@@ -52,12 +53,13 @@ func (l Limits) orDefaults() Limits {
 // Event is one message from the child. Exactly one field beside At is set, except for the
 // last event, which has Done.
 type Event struct {
-	At     *issue.Issue  `json:",omitempty"` // the statement that runs now: its place and source
-	Issues []issue.Issue `json:",omitempty"` // the notebook does not check
-	Failed *issue.Issue  `json:",omitempty"` // the run stopped
-	Shown  *Shown        `json:",omitempty"`
-	Page   []byte        `json:",omitempty"`
-	Done   bool          `json:",omitempty"`
+	At     *issue.Issue   `json:",omitempty"` // the statement that runs now: its place and source
+	Issues []issue.Issue  `json:",omitempty"` // the notebook does not check
+	Failed *issue.Issue   `json:",omitempty"` // the run stopped
+	Shown  *Shown         `json:",omitempty"`
+	Record *record.Record `json:",omitempty"` // of a run that came to its end
+	Page   []byte         `json:",omitempty"`
+	Done   bool           `json:",omitempty"`
 }
 
 // Shown is what one cell gave since the last event: text for the terminal, and the values
@@ -76,4 +78,11 @@ type Value struct {
 	Text   string
 	Number string `json:",omitempty"`
 	Unit   string `json:",omitempty"`
+}
+
+// Enclosed is what a page carries for programs: the notebook and the record of its run.
+type Enclosed struct {
+	File   string
+	Source string
+	Record *record.Record
 }

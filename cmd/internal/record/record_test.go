@@ -1,0 +1,66 @@
+package record
+
+import (
+	"math"
+	"testing"
+
+	"lode/units"
+	"lode/units/frame"
+)
+
+func sample(resistance float64, level float64) *Record {
+	r := New("test", "go", "source")
+	r.Add(0, 4, "r", units.Resistance(resistance), "")
+	r.Add(0, 5, "n", 3, "")
+	r.Add(1, 9, "t", frame.Frame{Title: "curve", Columns: []frame.Column{frame.Of("level", units.Level(0).Kind(), []float64{0, level, math.NaN()})}}, "")
+	r.Add(1, 10, "words", "a", "a")
+	return r
+}
+
+func TestRoundTrip(t *testing.T) {
+	r := sample(1.0/3, -3.0103)
+	data, err := r.Encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	back, err := Decode(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := Compare(r, back, 0); len(d) != 0 {
+		t.Errorf("a record differs from itself: %v", d)
+	}
+}
+
+func TestCompare(t *testing.T) {
+	base := sample(100, -3)
+	for _, c := range []struct {
+		name      string
+		other     *Record
+		tolerance float64
+		want      int
+	}{
+		{"same", sample(100, -3), 0, 0}, {"within", sample(100.0000001, -3), 1e-8, 0}, {"beyond", sample(100.1, -3), 1e-6, 1},
+		{"curve", sample(100, -3.5), 1e-6, 1}, {"both", sample(101, -3.5), 1e-6, 2}, {"undefined", sample(math.NaN(), -3), 1e-6, 1},
+	} {
+		if d := Compare(base, c.other, c.tolerance); len(d) != c.want {
+			t.Errorf("%s: got %v, want %d differences", c.name, d, c.want)
+		}
+	}
+	less := sample(100, -3)
+	less.Results = less.Results[:2]
+	if d := Compare(base, less, 0); len(d) != 2 {
+		t.Errorf("missing results: got %v, want 2", d)
+	}
+	if d := Compare(less, base, 0); len(d) != 2 {
+		t.Errorf("new results: got %v, want 2", d)
+	}
+}
+
+func TestDecodeRefuses(t *testing.T) {
+	for _, text := range []string{"", "{}", "[1]", `{"Form": 2}`} {
+		if _, err := Decode([]byte(text)); err == nil {
+			t.Errorf("%q was taken for a record", text)
+		}
+	}
+}
