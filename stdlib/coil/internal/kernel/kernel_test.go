@@ -16,7 +16,8 @@ import (
 //	MeanTurnLength, MeanTurnArea    Simpson's rule; one thin shell
 //	EqualRectangle                  put back into perimeter and area; itself; a circle
 //	ScatterBuild, Rows, GrooveRise  their inverses; wires counted one by one; the densest lattice
-//	Cell                            printed reference values; Simpson's rule; Koch's cell within 10 %
+//	Cell                            printed reference values; Simpson's rule; Koch's cell within 10 %;
+//	                                finite volumes between endless layers within 12 %, 20 % with a gap
 //	BackAndForth                    energies of single turns; printed layer factors
 //	Medhurst                        the printed table; a published regression
 //	scatter factor                  heaps of wires let fall one by one
