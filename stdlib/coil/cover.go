@@ -30,7 +30,8 @@ type Clearance struct {
 //
 // Source: geometry of parallel curves.
 //
-// Valid: cover and winding in line, the cover in the middle.
+// Valid: cover and winding in line, the cover in the middle; a convex core counts as the rounded rectangle of equal
+// perimeter and area.
 //
 // Accuracy: that of the build; Worst is for its high end.
 //

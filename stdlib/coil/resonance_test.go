@@ -1,0 +1,65 @@
+package coil
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"lode/units"
+)
+
+// Witnesses of calibration: a capacitance put back into its resonance; printed test cases for two frequencies.
+
+func TestCalibrated(t *testing.T) {
+	c := wound(t, steel, gauge(t, 42), 6000)
+	const L, C, added = 2.4, 95e-12, 120e-12
+	f := units.Frequency(1 / (2 * math.Pi * math.Sqrt(L*(C+added))))
+	got, err := c.Calibrated(Resonance{Frequency: f, Added: added, Inductance: L})
+	if err != nil {
+		t.Fatal(err)
+	}
+	close(t, "Capacitance", float64(got.Capacitance()), C, 1e-9)
+	if r := got.CapacitanceRange(); r.Low >= C || r.High <= C {
+		t.Errorf("range %v", r)
+	}
+	for _, bad := range []Resonance{{}, {Frequency: -1}, {Frequency: f, Added: -1}, {Frequency: 1e6, Added: 1e-9}, {Frequency: f, Inductance: units.Inductance(math.NaN())}} {
+		if _, err := c.Calibrated(bad); err == nil {
+			t.Errorf("%+v was accepted", bad)
+		}
+	}
+}
+
+func TestSelfCapacitanceReference(t *testing.T) {
+	file, err := os.Open("../../testdata/reference/capacitance_two_frequency.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	lines, err := csv.NewReader(file).ReadAll()
+	if err != nil || len(lines) != 4 {
+		t.Fatalf("%d lines, %v", len(lines), err)
+	}
+	for _, line := range lines[1:] {
+		var x [7]float64
+		for i := range x {
+			if x[i], err = strconv.ParseFloat(line[i], 64); err != nil {
+				t.Fatal(err)
+			}
+		}
+		one := Resonance{Frequency: units.Frequency(x[5]), Added: units.Capacitance(x[2])}
+		other := Resonance{Frequency: units.Frequency(x[6]), Added: units.Capacitance(x[3])}
+		got, err := SelfCapacitance(one, other)
+		if err != nil {
+			t.Fatal(err)
+		}
+		close(t, "SelfCapacitance", float64(got), x[1], 1e-5)
+		if swapped, _ := SelfCapacitance(other, one); math.Abs(float64(swapped/got)-1) > 1e-9 {
+			t.Errorf("the order matters: %v, %v", got, swapped)
+		}
+		if _, err := SelfCapacitance(one, one); err == nil {
+			t.Error("one measurement was taken for two")
+		}
+	}
+}

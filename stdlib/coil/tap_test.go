@@ -1,0 +1,44 @@
+package coil
+
+import (
+	"math/rand"
+	"strings"
+	"testing"
+)
+
+// The parts of a tapped winding add up to the whole in resistance, inductance and area.
+
+func TestTappedAddsUp(t *testing.T) {
+	random := rand.New(rand.NewSource(10))
+	for range 12 {
+		f, turns := randomFormer(random), 900+random.Intn(5000)
+		for _, style := range []Style{{}, {Lay: Layered}} {
+			c := wound(t, f, gauge(t, 42), turns, style)
+			cut, err := c.Tapped(turns/4, turns/2)
+			if err != nil {
+				t.Fatal(err)
+			}
+			close(t, "resistance", float64(cut.Resistance()), float64(c.Resistance()), 1e-9)
+			tolerance := 2e-4
+			if style.Lay == Layered { // the tap falls in the middle of a layer
+				tolerance = 0.02
+			}
+			close(t, "inductance", float64(cut.Inductance()), float64(c.Inductance()), tolerance)
+			areas := 0.0
+			for i := range 3 {
+				part, _ := cut.Coil(i + 1)
+				areas += float64(part.Area()) * float64(part.Turns())
+			}
+			close(t, "area", areas, float64(c.Area())*float64(turns), 1e-9)
+			if k, _ := cut.Coupling(1, 2); k < 0.5 || k >= 1 {
+				t.Errorf("%v: coupling of nested parts %g", c, k)
+			}
+		}
+	}
+	c := wound(t, steel, gauge(t, 42), 3000)
+	for _, bad := range [][]int{{0}, {3000}, {4000}, {2000, 1000}, {-5}} {
+		if _, err := c.Tapped(bad...); err == nil || !strings.Contains(err.Error(), "tap: ") {
+			t.Errorf("taps at %v: %v", bad, err)
+		}
+	}
+}
