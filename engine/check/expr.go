@@ -71,6 +71,9 @@ func (c *checker) plain(e ast.Expr) Typed {
 			return c.report(e, "syntax", "syntax: .(type) belongs in a switch", c.text(e), "a type in the parentheses", "")
 		}
 		copied = &ast.TypeAssertExpr{X: part(e.X), Lparen: e.Lparen, Type: part(e.Type), Rparen: e.Rparen}
+		if t := parts[len(parts)-1]; t.Mode == Type && types.IsInterface(t.Type) && !isError(t.Type) {
+			return c.report(e.Type, "not-available", c.text(e.Type)+": an assertion to an interface is not available in notebooks", c.text(e.Type), "a type that is no interface, or error", "keep the value in a variable of the interface type")
+		}
 	default:
 		return c.report(e, "not-available", "this form is not available in notebooks", c.text(e), "ordinary values and calls", "")
 	}

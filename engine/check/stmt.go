@@ -428,7 +428,11 @@ func (c *checker) typeCase(clause *ast.CaseClause, id *ast.Ident, x Typed) {
 			c.expr(e)
 			continue
 		}
-		if one := c.typeOf(e); one != nil && len(clause.List) == 1 {
+		one := c.typeOf(e)
+		if one != nil && types.IsInterface(one) {
+			c.report(e, "not-available", c.text(e)+": an interface is no case of a type switch in notebooks", c.text(e), "a type that is no interface", "test it before: if v, ok := x.(error); ok { ... }")
+		}
+		if one != nil && len(clause.List) == 1 {
 			t = one
 		}
 	}

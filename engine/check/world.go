@@ -88,6 +88,9 @@ func (w *World) settle(t types.Type) types.Type {
 func (w *World) describe(t types.Type) string {
 	if q, ok := w.Quantity(t); ok {
 		unit := w.lib.UnitText(q.Vector.Visible())
+		if q.Vector.Number() {
+			unit = w.lib.UnitText(q.Vector)
+		}
 		if q.Form == library.Log {
 			unit = "dB"
 		}

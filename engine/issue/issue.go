@@ -46,6 +46,12 @@ func (i Issue) Error() string {
 			b.WriteString("\n  " + part[0] + ": " + part[1])
 		}
 	}
+	if len(i.Calls) > 0 {
+		b.WriteString("\n  called from:")
+		for _, c := range i.Calls {
+			fmt.Fprintf(&b, " %d:%d", c.Line, c.Column)
+		}
+	}
 	return b.String()
 }
 

@@ -30,16 +30,28 @@ func (r *runner) issue(err error) *issue.Issue {
 }
 
 func (r *runner) failed(v any) *issue.Issue {
-	if rv, ok := v.(reflect.Value); ok && rv.IsValid() && rv.CanInterface() {
-		v = rv.Interface()
-	}
 	switch v := v.(type) {
+	case reflect.Value: // a call of panic in the notebook
+		if v.IsValid() && v.CanInterface() {
+			return r.raised(v.Interface())
+		}
+	case string: // a panic of the interpreter's own machinery
+		return r.place(panicked(v))
 	case failure:
 		return r.placeAt(v.spot, parts(v.err.Error()))
 	case over:
 		return r.placeAt(v.spot, r.used(v))
 	case error:
 		return r.place(panicked(v.Error()))
+	}
+	return r.raised(v)
+}
+
+// raised is the end of a run by the notebook's own panic.
+func (r *runner) raised(v any) *issue.Issue {
+	switch v := v.(type) {
+	case failure, over:
+		return r.failed(v)
 	}
 	return r.place(issue.Issue{Code: issue.Panic, What: "panic: " + fmt.Sprint(v), Got: fmt.Sprint(v), Want: "no panic"})
 }

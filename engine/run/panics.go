@@ -25,7 +25,7 @@ func rewordings() []rewording {
 		{re(`reflect: slice index out of range|reflect: array index out of range|reflect: string index out of range|reflect.Value.Slice.*out of bounds`), issue.Index, "index: outside of the list", "a place that is not there", "0 to below the length", ""},
 		{re(`integer divide by zero`), issue.ZeroDivision, "division by zero", "a whole number divided by 0", "a divisor that is not zero", "look at the divisor before dividing"},
 		{re(`assignment to entry in nil map`), issue.NilMap, "map: there is none to put an entry in", "nil", "a map", "make it first: make(map[...]...) or a literal"},
-		{re(`nil pointer dereference|nil pointer|zero Value|nil func`), issue.NilPointer, "nil: there is nothing behind this pointer, function or interface", "nil", "a value", "compare it with nil first"},
+		{re(`nil pointer dereference|nil pointer|zero Value|nil func|nil interface value`), issue.NilPointer, "nil: there is nothing behind this pointer, function or interface", "nil", "a value", "compare it with nil first"},
 		{re(`interface conversion: (.*)`), issue.Assertion, "type assertion: the value has another type", "$1", "the type in the parentheses", "take two results: v, ok := x.(T)"},
 		{re(`makeslice: len out of range|makeslice: cap out of range|negative len|negative cap|reflect.MakeSlice`), issue.Size, "make: the size is out of range", "a length that is negative or too large", "a length that fits into memory", ""},
 		{re(`negative shift amount`), issue.Size, "shift: the number of places is negative", "a negative number", "0 or more", ""},

@@ -33,10 +33,11 @@ type Limits struct {
 	Depth int // calls within calls
 }
 
-// Defaults: about a minute of the tightest loop, and a depth far below what the stack holds.
+// Defaults: some twenty seconds of the tightest loop, and a depth far below what the stack
+// holds (leaving 10000 calls at once takes the interpreter seconds, since it stops in each).
 const (
 	DefaultSteps = 500_000_000
-	DefaultDepth = 10_000
+	DefaultDepth = 2_000
 )
 
 func (l Limits) withDefaults() Limits {

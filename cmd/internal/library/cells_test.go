@@ -77,6 +77,7 @@ type outcome struct {
 func run(lib *englib.Library, code string) outcome {
 	o := outcome{values: map[int][]string{}}
 	n := engine.Open(lib, "cell.lode", []byte(code))
+	n.Limits.Depth = 300
 	if o.issues = n.Issues; len(o.issues) > 0 {
 		return o
 	}
