@@ -134,7 +134,7 @@ func TestLimits(t *testing.T) {
 		{"growing slice", "xs := []int{}\nfor {\n\txs = append(xs, xs...)\n\txs = append(xs, 1)\n}", "a.md:5:1"},
 		{"huge slice", "xs := make([]float64, 1<<42)\nxs[3]", "a.md:4:1"},
 		{"endless recursion", "func f(n int) int {\n\treturn f(n+1) + 1\n}\nf(0)", "a.md:"},
-		{"endless output", "for {\n\tfmt.Println(\"again and again and again\")\n}", "a.md:4:1"},
+		{"endless output", "for {\n\tfmt.Println(\"again and again and again\")\n}", "a.md:5:2"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			file := writeFile(t, "a.md", cell(c.code))

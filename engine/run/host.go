@@ -42,7 +42,7 @@ func (f Fields) String() string {
 
 func (r *runner) host() map[string]reflect.Value {
 	functions := map[string]any{
-		"At":    func(spot int) { r.at = spot },
+		"At":    func(spot int) { r.at = spot; r.sink.At(spot) },
 		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
 		"Over":  func(spot, depth int) { panic(over{spot, depth}) },
