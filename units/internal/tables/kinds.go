@@ -5,13 +5,13 @@ package tables
 
 // Kind is one row: a named type of quantity.
 type Kind struct {
-	Type   string  // Go type name
-	Name   string  // in a sentence
-	Dim    [5]int  // length, mass, time, current, temperature
-	Symbol string  // coherent SI unit
-	Scale  string  // how printing chooses a unit: see Scales
-	Form   string  // "", "point", "angle", "angular", "root" (per square root of hertz) or "log"
-	Lead   bool    // may lead an unnamed unit such as Ω·m²
+	Type   string // Go type name
+	Name   string // in a sentence
+	Dim    [5]int // length, mass, time, current, temperature
+	Symbol string // coherent SI unit
+	Scale  string // how printing chooses a unit: see Scales
+	Form   string // "", "point", "angle", "angular", "root" (per square root of hertz) or "log"
+	Lead   bool   // may lead an unnamed unit such as Ω·m²
 }
 
 // Kinds lists every kind. Where two kinds share a dimension the first one names products.

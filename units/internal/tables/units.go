@@ -2,11 +2,11 @@ package tables
 
 // Unit is one row: a unit that notebooks may write.
 type Unit struct {
-	Const    string  // exported Go constant in package units
-	Type     string  // kind
-	Factor   string  // Go expression: how many SI units it is
-	Symbols  string  // spellings in scope in notebooks, the best first, separated by spaces
-	TextOnly string  // spellings accepted in parsed text only
+	Const    string // exported Go constant in package units
+	Type     string // kind
+	Factor   string // Go expression: how many SI units it is
+	Symbols  string // spellings in scope in notebooks, the best first, separated by spaces
+	TextOnly string // spellings accepted in parsed text only
 }
 
 // Units lists every unit with a name of its own.
