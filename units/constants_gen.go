@@ -119,7 +119,7 @@ var named = [...]Unit{
 	{"Picocoulomb", "Charge", float64(Picocoulomb), "pC", ""},
 	{"Ohm", "Resistance", float64(Ohm), "Ω ohm Ω", "R"},
 	{"Milliohm", "Resistance", float64(Milliohm), "mΩ mohm mΩ", ""},
-	{"Kiloohm", "Resistance", float64(Kiloohm), "kΩ kohm kΩ", "k K"},
+	{"Kiloohm", "Resistance", float64(Kiloohm), "kΩ kohm kΩ", "k"},
 	{"Megaohm", "Resistance", float64(Megaohm), "MΩ Mohm MΩ", "Meg M"},
 	{"Gigaohm", "Resistance", float64(Gigaohm), "GΩ Gohm GΩ", ""},
 	{"Siemens", "Conductance", float64(Siemens), "siemens", "S"},

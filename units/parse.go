@@ -5,7 +5,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // Parse reads a number with a unit as people write it: "4.7 kΩ", "22nF", "0.063 mm",
@@ -141,7 +140,7 @@ func parsePower(item string) (float64, Dimension, error) {
 	return 0, Dimension{}, fmt.Errorf("unknown unit: got %q, want one such as mm, kΩ, nF or pF/m", item)
 }
 
-// lookupUnit finds a unit by one of its spellings, or by an SI symbol with a prefix.
+// lookupUnit finds a unit by one of its spellings, or as printing writes it.
 func lookupUnit(symbol string) (float64, Dimension, bool) {
 	for _, u := range named {
 		for _, s := range u.Spellings() {
@@ -151,18 +150,22 @@ func lookupUnit(symbol string) (float64, Dimension, bool) {
 			}
 		}
 	}
-	return prefixedUnit(symbol)
+	for _, k := range kinds {
+		for _, step := range k.Steps() {
+			if step.Symbol == symbol && k.Form != "point" {
+				return step.Factor, k.Dim, true
+			}
+		}
+	}
+	return plainPrefix(symbol)
 }
 
-func prefixedUnit(symbol string) (float64, Dimension, bool) {
-	r, size := utf8.DecodeRuneInString(symbol)
-	for _, p := range siPrefixes {
-		if p.symbol != "" && (p.symbol == string(r) || p.symbol == "µ" && (r == 'u' || r == 'μ')) {
-			for _, k := range kinds {
-				if k.Symbol == symbol[size:] && k.scale == "si" {
-					return p.factor, k.Dim, true
-				}
-			}
+// plainPrefix reads the spellings of micro that printing does not use.
+func plainPrefix(symbol string) (float64, Dimension, bool) {
+	for _, other := range []string{"u", "μ"} {
+		rest, ok := strings.CutPrefix(symbol, other)
+		if ok && rest != "" {
+			return lookupUnit("µ" + rest)
 		}
 	}
 	return 1, Dimension{}, false

@@ -55,7 +55,7 @@ var Units = []Unit{
 	{"Picocoulomb", "Charge", "1e-12", "pC", ""},
 	{"Ohm", "Resistance", "1", "Ω ohm Ω", "R"},
 	{"Milliohm", "Resistance", "1e-3", "mΩ mohm mΩ", ""},
-	{"Kiloohm", "Resistance", "1e3", "kΩ kohm kΩ", "k K"},
+	{"Kiloohm", "Resistance", "1e3", "kΩ kohm kΩ", "k"},
 	{"Megaohm", "Resistance", "1e6", "MΩ Mohm MΩ", "Meg M"},
 	{"Gigaohm", "Resistance", "1e9", "GΩ Gohm GΩ", ""},
 	{"Siemens", "Conductance", "1", "siemens", "S"},
@@ -77,6 +77,3 @@ var Units = []Unit{
 	{"Decibel", "Level", "1", "dB", ""},
 	{"Kelvin", "TemperatureDifference", "1", "kelvin", "K"},
 }
-
-// Prefixes are the SI prefixes that parsed text may put before an SI symbol.
-var Prefixes = map[string]float64{"p": 1e-12, "n": 1e-9, "µ": 1e-6, "μ": 1e-6, "u": 1e-6, "m": 1e-3, "k": 1e3, "M": 1e6, "G": 1e9}
