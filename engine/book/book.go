@@ -36,6 +36,8 @@ type Cell struct {
 type Book struct {
 	File  string
 	Parts []Part
+
+	nested int // line of a cell inside of a list or a quotation, which cannot run
 }
 
 // String returns the text that the book was parsed from.
@@ -103,7 +105,27 @@ func Parse(file string, source []byte) Book {
 		at = f.end
 	}
 	b.prose(source, at, len(source))
+	b.nested = nested(source)
 	return b
+}
+
+// nested returns the line of the first cell that stands in a list or a quotation.
+func nested(source []byte) (line int) {
+	root := parse(source)
+	_ = ast.Walk(root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		block, ok := n.(*ast.FencedCodeBlock)
+		if ok && entering && n.Parent() != root && block.Info != nil && isCell(block, source) {
+			line = lineOf(source, block.Info.Segment.Start)
+			return ast.WalkStop, nil
+		}
+		return ast.WalkContinue, nil
+	})
+	return line
+}
+
+func isCell(block *ast.FencedCodeBlock, source []byte) bool {
+	info := strings.Fields(string(block.Info.Segment.Value(source)))
+	return len(info) > 0 && info[0] == "go"
 }
 
 func (b *Book) prose(source []byte, from, to int) {
@@ -184,6 +206,10 @@ func (b Book) Problem() *issue.Issue {
 	case strings.TrimSpace(source) == "":
 		whole.Code, whole.What = issue.Empty, "the notebook is empty"
 		whole.Want, whole.Hint = "prose with cells", cellHint
+	case b.nested > 0:
+		whole.Code, whole.What = issue.Nested, "a cell stands inside of a list or a quotation"
+		whole.Line, whole.Column, whole.Source = b.nested, 1, strings.Split(source, "\n")[b.nested-1]
+		whole.Got, whole.Want = "a cell that would not run", "a cell at the left margin"
 	case len(b.Cells()) == 0:
 		whole.Code, whole.What = issue.NoCells, "the notebook has no cells"
 		whole.Got, whole.Want, whole.Hint = "prose only", "at least one cell", cellHint

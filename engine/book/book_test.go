@@ -48,6 +48,22 @@ func TestParse(t *testing.T) {
 	}
 }
 
+func TestProblem(t *testing.T) {
+	for text, code := range map[string]string{
+		"": "empty", " \n\t\n": "empty", "words\n": "no-cells", "a\xff": "not-text", "a\x00b": "not-text",
+		"- item\n\n  " + fenced + "go\n  x\n  " + fenced + "\n": "nested", "> " + fenced + "go\n> x\n> " + fenced + "\n": "nested",
+		fenced + "go\nx\n" + fenced + "\n": "",
+	} {
+		got := ""
+		if p := Parse("a.md", []byte(text)).Problem(); p != nil {
+			got = p.Code
+		}
+		if got != code {
+			t.Errorf("%q: got issue %q, want %q", text, got, code)
+		}
+	}
+}
+
 func TestTitle(t *testing.T) {
 	for text, want := range map[string]string{"# A *fine* `day`\n": "A fine day", "text\n\n## Two\n": "Two", "no heading\n": "a"} {
 		if got := Parse("notes/a.md", []byte(text)).Title(); got != want {

@@ -61,6 +61,7 @@ const (
 	NotText    = "not-text"   // the file is not text
 	Empty      = "empty"      // nothing in the file
 	NoCells    = "no-cells"   // prose only
+	Nested     = "nested"     // a cell in a list or a quotation
 )
 
 // Codes of the issues that end a run.
