@@ -27,6 +27,9 @@ func Parse(text string) (Product, error) {
 
 // parseKind reads text as a quantity of kind k.
 func parseKind(text string, k Kind) (float64, error) {
+	if value, ok := parseCode(strings.TrimSpace(text), k); ok {
+		return value, nil
+	}
 	p, err := Parse(text)
 	if err != nil {
 		return 0, err
@@ -130,7 +133,7 @@ func parsePower(item string) (float64, Dimension, error) {
 	cut := strings.IndexAny(item, "⁻⁰¹²³⁴^-0123456789")
 	if cut > 0 {
 		exponent, err := strconv.Atoi(plainDigits.Replace(item[cut:]))
-		if f, d, ok := lookupUnit(item[:cut]); ok && err == nil && exponent >= -9 && exponent <= 9 {
+		if f, d, ok := lookupUnit(item[:cut]); ok && err == nil && exponent >= -4 && exponent <= 4 {
 			for i := range d {
 				d[i] *= int8(exponent)
 			}

@@ -38,6 +38,20 @@ func TestParse(t *testing.T) {
 			t.Errorf("%q: got %v %v, want %v", text, got, err, want)
 		}
 	}
+	// The examples of IEC 60062 (from memory).
+	for code, want := range map[string]float64{"R15": 0.15, "1R5": 1.5, "15R0": 15, "4k7": 4700, "2M2": 2.2e6, "10K0": 1e4} {
+		if got, err := ParseResistance(code); err != nil || math.Abs(float64(got)/want-1) > 1e-12 {
+			t.Errorf("%s: got %v, %v; want %g", code, got, err, want)
+		}
+	}
+	for code, want := range map[string]float64{"p15": 0.15e-12, "4n7": 4.7e-9, "1µ5": 1.5e-6, "2u2": 2.2e-6} {
+		if got, err := ParseCapacitance(code); err != nil || math.Abs(float64(got)/want-1) > 1e-12 {
+			t.Errorf("%s: got %v, %v; want %g", code, got, err, want)
+		}
+	}
+	if got, err := ParseLength("4k7"); err == nil {
+		t.Errorf("4k7 was read as the length %v", got)
+	}
 	if _, err := ParseResistance("22 nF"); err == nil {
 		t.Error("22 nF was taken for a resistance")
 	}
