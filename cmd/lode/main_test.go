@@ -27,6 +27,11 @@ func TestMain(m *testing.M) {
 		}
 		return
 	}
+	if os.Getenv(asCommand) != "" {
+		os.Args = os.Args[:1]
+		main()
+		return
+	}
 	os.Exit(m.Run())
 }
 
