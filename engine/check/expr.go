@@ -270,13 +270,22 @@ func memberNames(t types.Type) []string {
 	return names
 }
 
+// qualified lists what a package offers as it is written in a cell.
+func qualified(p *types.Package) []string {
+	names := exported(p)
+	for i, n := range names {
+		names[i] = p.Name() + "." + n
+	}
+	return names
+}
+
 // member reads a member of a library package.
 func (c *checker) member(e *ast.SelectorExpr, pkg string) Typed {
 	p := c.Lib.Packages[pkg]
 	obj := p.Scope().Lookup(e.Sel.Name)
 	if obj == nil || !obj.Exported() {
 		return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s.%s: no such name in package %s", pkg, e.Sel.Name, pkg), e.Sel.Name, "a name of package "+pkg,
-			didYouMean(e.Sel.Name, p.Scope().Names()))
+			didYouMean(pkg+"."+e.Sel.Name, qualified(p)))
 	}
 	c.Imports[pkg] = true
 	x := objectTyped(obj, 0)
