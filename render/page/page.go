@@ -191,12 +191,24 @@ type plate struct {
 	ID, Title, Caption string
 	Wide, Narrow       template.HTML
 	Numbers            []Result
+	Full               bool         // printed at full size on a sheet of its own
+	File               template.URL // the drawing as a file of its own
+}
+
+// fullSize is a Drawing that measures in millimetres and must be printed as large as it is.
+type fullSize interface {
+	FullSize() bool
+	File() string
 }
 
 func (p *writer) figure(d Drawing) plate {
 	p.figures++
 	id := fmt.Sprintf("figure-%d", p.figures)
-	result := plate{id, d.Title(), d.Caption(), template.HTML(d.SVG(id + "-wide")), template.HTML(d.Narrow(id + "-narrow")), nil}
+	result := plate{ID: id, Title: d.Title(), Caption: d.Caption(), Wide: template.HTML(d.SVG(id + "-wide")), Narrow: template.HTML(d.Narrow(id + "-narrow"))}
+	if full, ok := d.(fullSize); ok && full.FullSize() {
+		result.Full = true
+		result.File = template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString([]byte(full.File())))
+	}
 	for _, f := range d.Numbers() {
 		grid := table.Layout(f)
 		result.Numbers = append(result.Numbers, Result{Label: f.Title, Table: &grid})

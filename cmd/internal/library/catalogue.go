@@ -22,6 +22,7 @@ func Catalogue() []Package {
 		{"lode/stdlib/load", ""},
 		{"lode/render/figure", ""},
 		{"lode/render/table", ""},
+		{"lode/render/template", ""},
 		{"math", ""},
 		{"math/cmplx", ""},
 		{"fmt", "Sprint Sprintf Sprintln Print Printf Println Errorf"},

@@ -9,6 +9,7 @@ import (
 	libfmt "fmt"
 	libloderenderfigure "lode/render/figure"
 	libloderendertable "lode/render/table"
+	libloderendertemplate "lode/render/template"
 	liblodestdlibcircuit "lode/stdlib/circuit"
 	liblodestdlibcoil "lode/stdlib/coil"
 	liblodestdlibload "lode/stdlib/load"
@@ -178,10 +179,13 @@ func symbols() map[string]map[string]reflect.Value {
 			"Correction":            reflect.ValueOf((*liblodestdlibcoil.Correction)(nil)),
 			"Cover":                 reflect.ValueOf((*liblodestdlibcoil.Cover)(nil)),
 			"Direction":             reflect.ValueOf((*liblodestdlibcoil.Direction)(nil)),
+			"Drilling":              reflect.ValueOf((*liblodestdlibcoil.Drilling)(nil)),
 			"Fit":                   reflect.ValueOf((*liblodestdlibcoil.Fit)(nil)),
 			"Fits":                  reflect.ValueOf(liblodestdlibcoil.Fits),
+			"Flange":                reflect.ValueOf(liblodestdlibcoil.Flange),
 			"FluxVector":            reflect.ValueOf((*liblodestdlibcoil.FluxVector)(nil)),
 			"Former":                reflect.ValueOf((*liblodestdlibcoil.Former)(nil)),
+			"Hole":                  reflect.ValueOf((*liblodestdlibcoil.Hole)(nil)),
 			"HumField":              reflect.ValueOf((*liblodestdlibcoil.HumField)(nil)),
 			"HumSource":             reflect.ValueOf((*liblodestdlibcoil.HumSource)(nil)),
 			"InSeries":              reflect.ValueOf(liblodestdlibcoil.InSeries),
@@ -190,6 +194,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"MainsWire":             reflect.ValueOf((*liblodestdlibcoil.MainsWire)(nil)),
 			"Order":                 reflect.ValueOf((*liblodestdlibcoil.Order)(nil)),
 			"Placed":                reflect.ValueOf((*liblodestdlibcoil.Placed)(nil)),
+			"Plate":                 reflect.ValueOf((*liblodestdlibcoil.Plate)(nil)),
 			"Point":                 reflect.ValueOf((*liblodestdlibcoil.Point)(nil)),
 			"Polarity":              reflect.ValueOf((*liblodestdlibcoil.Polarity)(nil)),
 			"Racetrack":             reflect.ValueOf((*liblodestdlibcoil.Racetrack)(nil)),
@@ -200,6 +205,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"SelfCapacitance":       reflect.ValueOf(liblodestdlibcoil.SelfCapacitance),
 			"Shape":                 reflect.ValueOf((*liblodestdlibcoil.Shape)(nil)),
 			"Sheet":                 reflect.ValueOf((*liblodestdlibcoil.Sheet)(nil)),
+			"Strings":               reflect.ValueOf((*liblodestdlibcoil.Strings)(nil)),
 			"Style":                 reflect.ValueOf((*liblodestdlibcoil.Style)(nil)),
 			"TurnsFromResistance":   reflect.ValueOf(liblodestdlibcoil.TurnsFromResistance),
 			"TurnsFromResistanceAt": reflect.ValueOf(liblodestdlibcoil.TurnsFromResistanceAt),
@@ -224,6 +230,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"Sensitivity":   reflect.ValueOf((*liblodestdlibcircuit.Sensitivity)(nil)),
 		},
 		"lode/stdlib/load": {
+			"Blending":             reflect.ValueOf((*liblodestdlibload.Blending)(nil)),
 			"Buffer":               reflect.ValueOf((*liblodestdlibload.Buffer)(nil)),
 			"Coil":                 reflect.ValueOf((*liblodestdlibload.Coil)(nil)),
 			"Coils":                reflect.ValueOf((*liblodestdlibload.Coils)(nil)),
@@ -243,6 +250,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"PreferredCapacitance": reflect.ValueOf(liblodestdlibload.PreferredCapacitance),
 			"PreferredResistance":  reflect.ValueOf(liblodestdlibload.PreferredResistance),
 			"Responses":            reflect.ValueOf(liblodestdlibload.Responses),
+			"Selector":             reflect.ValueOf((*liblodestdlibload.Selector)(nil)),
 			"Series":               reflect.ValueOf(liblodestdlibload.Series),
 			"Source":               reflect.ValueOf((*liblodestdlibload.Source)(nil)),
 			"Stage":                reflect.ValueOf((*liblodestdlibload.Stage)(nil)),
@@ -274,6 +282,10 @@ func symbols() map[string]map[string]reflect.Value {
 			"Table":  reflect.ValueOf((*libloderendertable.Table)(nil)),
 			"Turned": reflect.ValueOf(libloderendertable.Turned),
 			"Width":  reflect.ValueOf(libloderendertable.Width),
+		},
+		"lode/render/template": {
+			"Draw":     reflect.ValueOf(libloderendertemplate.Draw),
+			"Template": reflect.ValueOf((*libloderendertemplate.Template)(nil)),
 		},
 		"math": {
 			"Abs":             reflect.ValueOf(libmath.Abs),

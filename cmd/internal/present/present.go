@@ -8,6 +8,8 @@ import (
 	"sort"
 	"strings"
 
+	"lode/engine/worked"
+	"lode/render/formula"
 	"lode/render/page"
 	"lode/render/table"
 	"lode/render/text"
@@ -21,6 +23,8 @@ type Shown struct {
 	Text   string       // a quantity, a number, a text
 	Table  *table.Grid  // instead of Text
 	Figure page.Drawing // instead of Text
+
+	Working *formula.Working // how a result came about
 
 	printed bool // Text was printed, and stands as it is
 }
@@ -38,6 +42,9 @@ const longestTable = 40
 func Value(label string, v any) Shown {
 	s := Shown{Label: label}
 	switch v := v.(type) {
+	case *worked.Line:
+		w := working(*v)
+		s.Working, s.Text = &w, w.Text()
 	case page.Drawing:
 		s.Figure = v
 	case table.Table:
@@ -154,7 +161,7 @@ func Terminal(style text.Style, shown []Shown) string {
 		}
 	}
 	for _, s := range shown {
-		if s.Table == nil && s.Figure == nil && !s.printed {
+		if s.Table == nil && s.Figure == nil && s.Working == nil && !s.printed {
 			values = append(values, text.Value{Label: s.Label, Text: s.Text})
 			continue
 		}
@@ -169,6 +176,9 @@ func (s Shown) block(style text.Style) string {
 	if s.printed {
 		return style.Plain(s.Text)
 	}
+	if s.Working != nil {
+		return style.Plain("  " + strings.ReplaceAll(s.Text, "\n", "\n  "))
+	}
 	if s.Table != nil {
 		g := *s.Table
 		if g.Title == "" {
@@ -179,12 +189,20 @@ func (s Shown) block(style text.Style) string {
 	if c, ok := s.Figure.(text.Chart); ok {
 		return style.Chart(c) + "\n"
 	}
-	return style.Values(text.Value{Label: s.Label, Text: s.Figure.Title()})
+	told := s.Figure.Title()
+	if d, ok := s.Figure.(fmt.Stringer); ok {
+		told = d.String()
+	}
+	return style.Values(text.Value{Label: s.Label, Text: told})
 }
 
 // Page turns a shown value into a result of a page.
 func (s Shown) Page() page.Result {
 	r := page.Result{Label: s.Label, Table: s.Table, Figure: s.Figure}
+	if s.Working != nil {
+		r.Formula = s.Working.MathML()
+		return r
+	}
 	if s.printed || strings.Contains(s.Text, "\n") {
 		r.Lines = s.Text
 	} else {
