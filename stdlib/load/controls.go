@@ -5,6 +5,7 @@ import (
 
 	"lode/stdlib/circuit"
 	"lode/units"
+	"lode/units/ladder"
 )
 
 // This file holds the controls made with potentiometers.
@@ -42,7 +43,8 @@ type VolumeWiring struct {
 func (l Line) VolumeWired(v VolumeWiring) Line {
 	l = l.check(v.Pot.problem("volume"), notNegative("treble bypass", v.Bypass),
 		notNegative("resistor across the treble bypass", v.BypassParallel), notNegative("resistor in series with the treble bypass", v.BypassSeries))
-	in, out := l.node, l.single("volume")+" out"
+	name := l.single("volume")
+	in, out := l.node, name+" out"
 	l = l.add("volume", v.words(), func(n circuit.Network, name string) circuit.Network {
 		low := out
 		if v.Independent {
@@ -50,7 +52,7 @@ func (l Line) VolumeWired(v VolumeWiring) Line {
 		}
 		n = n.Resistor(name+" upper", in, out, v.Pot.upper()).Resistor(name+" lower", low, circuit.Ground, v.Pot.lower())
 		return v.bypass(n, name, in, out)
-	})
+	}).draw(v.step(name))
 	l.node = out
 	return l
 }
@@ -112,8 +114,12 @@ func (l Line) ToneWired(t ToneWiring) Line {
 	if t.Choke > 0 {
 		words += fmt.Sprintf(" and %v", t.Choke)
 	}
+	step := t.step(l.single("tone"))
+	if t.off() {
+		step.Branch = ladder.Series(append([]ladder.Branch{ladder.Part(ladder.Open, "", "off")}, step.Branch.Parts()...)...)
+	}
 	return l.add("tone", words, func(n circuit.Network, name string) circuit.Network {
-		if t.NoLoad && t.Pot.down == 0 {
+		if t.off() {
 			return n
 		}
 		foot := circuit.Ground
@@ -122,8 +128,11 @@ func (l Line) ToneWired(t ToneWiring) Line {
 			n = n.Coil(name+" choke", foot, circuit.Ground, circuit.Coil{Resistance: t.ChokeResistance, Inductance: t.Choke})
 		}
 		return n.Resistor(name, l.node, name, t.Pot.lower()).Capacitor(name+" capacitor", name, foot, t.Capacitance)
-	})
+	}).draw(step)
 }
+
+// off reports whether the track is left at its cut.
+func (t ToneWiring) off() bool { return t.NoLoad && t.Pot.down == 0 }
 
 // BassCut adds a bass cut: a capacitor in series with the signal and a potentiometer across it as
 // a variable resistor; fully up the capacitor is bridged and the bass full.
@@ -131,10 +140,11 @@ func (l Line) ToneWired(t ToneWiring) Line {
 // Example: load.From(c).BassCut(load.LogarithmicAt(1*MΩ, 0.9).At(0.2), 1*nF).Input(1*MΩ)
 func (l Line) BassCut(p Pot, c units.Capacitance) Line {
 	l = l.check(p.problem("bass cut"))
-	in, out := l.node, l.single("bass cut")+" out"
+	name := l.single("bass cut")
+	in, out := l.node, name+" out"
 	l = l.add("bass cut", fmt.Sprintf("bass cut %v with %v", p, c), func(n circuit.Network, name string) circuit.Network {
 		return n.Resistor(name, in, out, p.upper()).Capacitor(name+" capacitor", in, out, c)
-	})
+	}).draw(ladder.Step{Way: ladder.Along, Branch: ladder.Parallel(ladder.Part(ladder.Capacitor, name, c.String()), ladder.Part(ladder.Variable, "", p.String()))})
 	l.node = out
 	return l
 }

@@ -7,6 +7,7 @@ import (
 
 	"lode/stdlib/circuit"
 	"lode/units"
+	"lode/units/ladder"
 )
 
 // This file holds what a chain ends in, or passes through: inputs, buffers, transformers.
@@ -43,9 +44,22 @@ func (l Line) Buffer(b Buffer) Line {
 	l = l.add("buffer", fmt.Sprintf("buffer %v", b.Gain), func(n circuit.Network, name string) circuit.Network {
 		n = shunt(n.Resistor(name+" input", in, circuit.Ground, b.InputResistance), name+" input capacitance", in, b.InputCapacitance)
 		return n.VoltageAmplifier(name, name, circuit.Ground, in, circuit.Ground, b.Gain.Ratio()).Resistor(name+" output", name, out, b.OutputResistance)
-	})
+	}).draw(b.steps(l.single("buffer"))...)
 	l.node = out
 	return l
+}
+
+// steps draws the stage.
+func (b Buffer) steps(name string) []ladder.Step {
+	steps := []ladder.Step{down(ladder.Resistor, "", b.InputResistance)}
+	if b.InputCapacitance > 0 {
+		steps = append(steps, down(ladder.Capacitor, "", b.InputCapacitance))
+	}
+	steps = append(steps, ladder.Step{Way: ladder.Amplifier, Name: name, Value: b.Gain.String()})
+	if b.OutputResistance > 0 {
+		steps = append(steps, along(ladder.Resistor, "", b.OutputResistance))
+	}
+	return steps
 }
 
 // InputNoise adds the input noise of the amplifier that follows: its noise voltage in series and
@@ -60,7 +74,7 @@ func (l Line) InputNoise(voltage units.VoltageNoise, current units.CurrentNoise)
 	in, out := l.node, l.single("input noise")+" out"
 	l = l.add("input noise", fmt.Sprintf("input noise %v, %v", voltage, current), func(n circuit.Network, name string) circuit.Network {
 		return n.NoiseVoltage(name, in, out, voltage).NoiseCurrent(name+" current", out, circuit.Ground, current)
-	})
+	}).draw(along(ladder.VoltageSource, "noise", voltage), down(ladder.CurrentSource, "noise", current))
 	l.node = out
 	return l
 }
@@ -77,8 +91,10 @@ func (l Line) Through(s Stage) Line {
 	if s == nil {
 		return l.fail(errors.New("stage: missing: got nothing, want a transformer's model"))
 	}
-	in, out := l.node, l.single("stage")+" out"
-	l = l.add("stage", fmt.Sprintf("stage %v", s), func(n circuit.Network, name string) circuit.Network { return s.Into(n, name, in, out) })
+	name := l.single("stage")
+	in, out := l.node, name+" out"
+	l = l.add("stage", fmt.Sprintf("stage %v", s), func(n circuit.Network, name string) circuit.Network { return s.Into(n, name, in, out) }).
+		draw(drawn(s, ladder.Step{Way: ladder.Along, Branch: ladder.Part(ladder.Impedance, name, fmt.Sprint(s))})...)
 	l.node = out
 	return l
 }
@@ -130,7 +146,10 @@ func (l Line) Input(r units.Resistance, c ...units.Capacitance) Line {
 	before := l.network
 	l = l.add("input", "input "+r.String(), func(n circuit.Network, name string) circuit.Network {
 		return shunt(n.Resistor(name, l.node, circuit.Ground, r), name+" capacitance", l.node, total)
-	})
+	}).draw(down(ladder.Resistor, "input", r))
+	if total > 0 {
+		l = l.draw(down(ladder.Capacitor, "", total))
+	}
 	l.before, l.ended = before, true
 	return l
 }

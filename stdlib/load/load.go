@@ -22,6 +22,7 @@ import (
 
 	"lode/stdlib/circuit"
 	"lode/units"
+	"lode/units/ladder"
 )
 
 // This file holds the chain; pot.go the controls, ask.go the questions.
@@ -65,6 +66,9 @@ type Line struct {
 	node    string          // where the next part goes
 	words   string
 	names   []string // of the parts so far
+	label   string
+	steps   []ladder.Step // of the drawing
+	notes   []string      // under the drawing
 	ended   bool
 	err     error
 }
@@ -89,11 +93,12 @@ func FromSource(s Starter) Line {
 		return Line{err: errors.New("source: missing: got nothing, want a piezo element")}
 	}
 	l := Line{node: "hot", words: s.String()}
-	return l.now(s.Start(circuit.New(""), l.node))
+	return l.now(s.Start(circuit.New(""), l.node)).draw(drawn(s, down(ladder.VoltageSource, "source", s))...)
 }
 
 // Named gives the chain the name that its response carries.
 func (l Line) Named(label string) Line {
+	l.label = label
 	l.network, l.before = l.network.Named(label), l.before.Named(label)
 	return l
 }
@@ -101,12 +106,46 @@ func (l Line) Named(label string) Line {
 // Cable adds a screened cable of the given length with CableCapacitance.
 func (l Line) Cable(length units.Length) Line { return l.CableOf(length, CableCapacitance) }
 
-// CableOf adds a cable of the given length and capacitance per length.
-func (l Line) CableOf(length units.Length, per units.CapacitancePerLength) Line {
+// CableOf adds a cable of the given length and capacitance per length and, if given, with the resistance per length of
+// its core and screen together.
+//
+// Valid: a cable short against the wavelength, which at 20 kHz is kilometres. With a resistance it is taken
+// as half of it, all the capacitance, and the other half.
+//
+// Example: load.From(c).CableOf(10*metre, 85*pF/metre, 0.09*ohm/metre).Input(1*MΩ)
+func (l Line) CableOf(length units.Length, per units.CapacitancePerLength, loop ...units.ResistancePerLength) Line {
 	l = l.check(notNegative("cable length", length), notNegative("cable capacitance", per))
-	return l.add("cable", fmt.Sprintf("cable %v at %v", length, per), func(n circuit.Network, name string) circuit.Network {
-		return shunt(n, name, l.node, units.Capacitance(length.SI()*per.SI()))
-	})
+	name, words := l.single("cable"), fmt.Sprintf("cable %v at %v", length, per)
+	total := units.Capacitance(length.SI() * per.SI())
+	half, err := l.halfLoop(length, loop)
+	l = l.check(err).lead(name+" half", half)
+	l = l.add("cable", words, func(n circuit.Network, name string) circuit.Network { return shunt(n, name, l.node, total) })
+	if total > 0 {
+		l = l.draw(down(ladder.Capacitor, fmt.Sprintf("%s %v", name, length), total))
+	}
+	return l.lead(name+" other half", half)
+}
+
+// halfLoop returns half the resistance of a cable.
+func (l Line) halfLoop(length units.Length, loop []units.ResistancePerLength) (units.Resistance, error) {
+	switch len(loop) {
+	case 0:
+		return 0, nil
+	case 1:
+		return units.Resistance(length.SI() * loop[0].SI() / 2), notNegative("cable resistance", loop[0])
+	}
+	return 0, fmt.Errorf("cable: too many values: got %d resistances, want none or one", len(loop))
+}
+
+// lead adds a resistance in the signal's way, or nothing for none.
+func (l Line) lead(name string, r units.Resistance) Line {
+	if r == 0 || l.err != nil || l.ended || l.words == "" {
+		return l
+	}
+	out := name + " out"
+	l = l.now(l.network.Resistor(name, l.node, out, r)).draw(along(ladder.Resistor, "", r))
+	l.node = out
+	return l
 }
 
 // Capacitor adds a capacitance from the signal to ground.
@@ -114,14 +153,14 @@ func (l Line) Capacitor(c units.Capacitance) Line {
 	l = l.check(notNegative("capacitor", c))
 	return l.add("capacitor", "capacitor "+c.String(), func(n circuit.Network, name string) circuit.Network {
 		return shunt(n, name, l.node, c)
-	})
+	}).draw(down(ladder.Capacitor, "", c))
 }
 
 // Resistor adds a resistance from the signal to ground.
 func (l Line) Resistor(r units.Resistance) Line {
 	return l.add("resistor", "resistor "+r.String(), func(n circuit.Network, name string) circuit.Network {
 		return n.Resistor(name, l.node, circuit.Ground, r)
-	})
+	}).draw(down(ladder.Resistor, "", r))
 }
 
 // add appends parts made by build under a name of their own.

@@ -7,6 +7,7 @@ import (
 
 	"lode/stdlib/circuit"
 	"lode/units"
+	"lode/units/ladder"
 )
 
 // This file turns coils wired together into a network.
@@ -20,7 +21,10 @@ func FromCoils(c Coils) Line {
 		b.couple(m)
 	}
 	l := Line{node: "coil hot", words: strings.Join(b.words, " + "), names: []string{"coil"}, err: b.err}
-	return l.now(b.network)
+	count := 0
+	l = l.now(b.network).draw(ladder.Step{Way: ladder.Down, Branch: c.branch(c.count() == 1, &count)})
+	l.notes = c.notes()
+	return l
 }
 
 // wiring turns coils into a network.
