@@ -25,16 +25,20 @@ type Notebook struct {
 
 	Limits run.Limits // of a run; the zero value means the defaults
 
+	// Turned holds where knobs stand that are not at their own value, in coherent units.
+	Turned map[string]float64
+
 	lib     *library.Library
 	program *lower.Lowered
 	used    map[string]bool
+	checked *check.Program
 }
 
-// Result is one thing that a run gives: a shown value, or text that was printed.
+// Result is one thing that a run gives: a shown value, a working, or text that was printed.
 type Result struct {
 	Cell    int    // which cell, from zero
 	Label   string // source text of the shown expression
-	Value   any
+	Value   any    // a *worked.Line tells how a result of a working cell came about
 	Printed string
 	issue.Place
 }
@@ -51,7 +55,7 @@ func Open(lib *library.Library, file string, source []byte) *Notebook {
 		n.program = lower.Lower(program)
 		issues = n.program.Verify()
 	}
-	n.Issues, n.used = issues, program.Called()
+	n.Issues, n.used, n.checked = issues, program.Called(), program
 	return n
 }
 

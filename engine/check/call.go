@@ -18,7 +18,11 @@ func (c *checker) call(e *ast.CallExpr) Typed {
 	case Builtin:
 		return c.builtin(e, fun.object.Name())
 	case Function:
-		return c.function(e, ast.Unparen(e.Fun).(*ast.Ident).Name)
+		name := ast.Unparen(e.Fun).(*ast.Ident).Name
+		if name == KnobName {
+			return c.knob(e)
+		}
+		return c.function(e, name)
 	case Package, Scale, NoValue:
 		return c.settled(e.Fun, fun)
 	}

@@ -58,6 +58,8 @@ type Program struct {
 	Uses    map[*ast.Ident]types.Object // names of the notebook used
 	Vars    []*types.Var                // variables of the top level in order
 	Imports map[string]bool             // packages used, by name
+	Knobs   []Knob
+	KnobAt  map[*ast.CallExpr]int // which of them a call makes
 	World   *World
 	Scratch *types.Package // the notebook as a package
 }
@@ -113,7 +115,7 @@ func newChecker(lib *library.Library, b book.Book) *checker {
 	p := &Program{
 		Book: b, Lib: lib, Fset: token.NewFileSet(),
 		Exprs: map[ast.Expr]Typed{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
-		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{},
+		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{}, KnobAt: map[*ast.CallExpr]int{},
 		World: newWorld(lib), Scratch: types.NewPackage(NotebookPath, NotebookPath),
 	}
 	c := &checker{Program: p, refs: map[types.Object][]reference{}}

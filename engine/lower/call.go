@@ -126,6 +126,9 @@ func (l *lowerer) function(e *ast.CallExpr) {
 	name := ast.Unparen(e.Fun).(*ast.Ident).Name
 	from, to := l.span(e.Fun)
 	switch {
+	case name == check.KnobName:
+		l.knob(e)
+		return
 	case name == "min" || name == "max":
 		l.edits.replace(from, to, l.extreme(name, len(e.Args), l.runtime(e)))
 		for _, a := range e.Args {

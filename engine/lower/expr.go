@@ -14,6 +14,14 @@ func (l *lowerer) expr(e ast.Expr) {
 	if e == nil {
 		return
 	}
+	if name := l.told[e]; name != "" {
+		l.around(e, name+"(", ")", l.untold)
+		return
+	}
+	l.untold(e)
+}
+
+func (l *lowerer) untold(e ast.Expr) {
 	target, ok := l.Convert[e]
 	switch {
 	case !ok:
@@ -103,6 +111,14 @@ func (l *lowerer) realCallee(fun ast.Expr) bool {
 
 // raw lowers e without a conversion around it.
 func (l *lowerer) raw(e ast.Expr) {
+	if l.slots[e] > 0 && !l.constant(e) {
+		l.around(e, l.tells(e)+"(", ")", l.bare)
+		return
+	}
+	l.bare(e)
+}
+
+func (l *lowerer) bare(e ast.Expr) {
 	if x := l.Exprs[e]; l.constant(e) && l.folds(e, x) {
 		from, to := l.span(e)
 		l.edits.replace(from, to, l.literal(x))

@@ -43,6 +43,7 @@ type Spot struct {
 type Lowered struct {
 	Source string // Go text of package notebook
 	Spots  []Spot
+	Works  []Work // formulas whose values the run tells
 
 	program  *check.Program
 	segments []segment
@@ -63,6 +64,7 @@ func lower(p *check.Program, guard bool) *Lowered {
 	for i, cell := range p.Book.Cells() {
 		l.cells[cell] = i
 	}
+	l.prepareWorkings()
 	l.assemble(l.pieces())
 	return l.Lowered
 }
@@ -70,14 +72,15 @@ func lower(p *check.Program, guard bool) *Lowered {
 type lowerer struct {
 	*check.Program
 	*Lowered
-	guard    bool
-	edits    *edits
-	chunkAt  *check.Chunk
-	cells    map[any]int
-	counter  int
-	frame    frame
-	label    *ast.LabeledStmt
-	called   map[*ast.SelectorExpr]bool
+	guard   bool
+	edits   *edits
+	chunkAt *check.Chunk
+	cells   map[any]int
+	counter int
+	frame   frame
+	label   *ast.LabeledStmt
+	called  map[*ast.SelectorExpr]bool
+	workings
 	declared []types.Type // types of the notebook's top level
 	helpers  map[string]string
 	tail     []string // helper functions
@@ -118,6 +121,7 @@ func (l *lowerer) chunk(chunk *check.Chunk) piece {
 	l.edits, l.chunkAt = &edits{}, chunk
 	declares := chunk.Func != nil
 	if declares {
+		l.follow(chunk.Func)
 		l.funcDecl(chunk.Func)
 	}
 	for _, s := range chunk.Stmts {
@@ -138,6 +142,10 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	spot := l.spot(s)
 	if l.guard {
 		l.edits.open(from, fmt.Sprintf("ˑh.At(%d); ˑat = %d; ", spot, spot))
+	}
+	if work, ok := l.workStmt(chunk, s); ok {
+		l.edits.open(from, "ˑworking = true; ")
+		defer func() { l.edits.close(to, fmt.Sprintf("; ˑworking = false; ˑh.Work(%d, %d)", spot, work)) }()
 	}
 	switch s := s.(type) {
 	case *ast.AssignStmt:
@@ -197,8 +205,14 @@ func (l *lowerer) assemble(decls, run []piece) {
 	if l.guard {
 		body.WriteString(guardText)
 	}
+	if l.wanted {
+		body.WriteString("\nvar ˑworking bool\n")
+	}
 	l.write(&body, decls)
 	body.WriteString("\nfunc " + Entry + "() {\n")
+	if l.wanted {
+		body.WriteString(strings.Join(append(l.workings.constant, ""), "; "))
+	}
 	l.write(&body, run)
 	body.WriteString("}\n\n" + strings.Join(l.tail, "\n") + "\n")
 	head := "package notebook\n\n" + l.imports(body.String())

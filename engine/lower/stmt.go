@@ -39,6 +39,10 @@ func (l *lowerer) stmts(list []ast.Stmt) {
 	for _, s := range list {
 		l.marked(s)
 		l.stmt(s)
+		if text := l.after[s]; text != "" {
+			_, to := l.span(s)
+			l.edits.close(to, text)
+		}
 	}
 }
 

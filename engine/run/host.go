@@ -46,6 +46,7 @@ func (r *runner) host() map[string]reflect.Value {
 		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
 		"Over":  func(spot, depth int) { panic(over{spot, depth}) },
+		"Knob":  func(knob int) float64 { return r.sink.Knob(knob) },
 		"Steps": func() int { return r.limits.Steps },
 		"Depth": func() int { return r.limits.Depth },
 		"Caught": func(v any) {
@@ -57,6 +58,9 @@ func (r *runner) host() map[string]reflect.Value {
 	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}
 	for name, f := range functions {
 		values[name] = reflect.ValueOf(f)
+	}
+	for name, f := range r.workings() {
+		values[name] = f
 	}
 	return values
 }

@@ -14,6 +14,7 @@ import (
 	"lode/engine/issue"
 	"lode/engine/library"
 	"lode/engine/lower"
+	"lode/engine/worked"
 )
 
 // Sink takes what a running notebook gives, in order.
@@ -24,6 +25,10 @@ type Sink interface {
 	Show(spot int, value any)
 	// Print takes text that the notebook prints while statement spot runs.
 	Print(spot int, text string)
+	// Knob tells where a knob stands.
+	Knob(knob int) float64
+	// Work takes the formula of a statement with the numbers that went into it.
+	Work(spot int, line worked.Line)
 }
 
 // Limits bound a run by counts that are the same in each run. Zero values mean the

@@ -3,6 +3,8 @@
 // small tree that the caller builds from the notebook's code.
 package formula
 
+import "strings"
+
 // Node is a piece of a formula.
 type Node struct {
 	kind kind
@@ -66,33 +68,62 @@ func Relation(sign string, a, b Node) Node {
 	return Node{kind: relation, text: sign, args: []Node{a, b}}
 }
 
-// Working is one worked line: what is sought, its formula, the same formula with the numbers
-// put in, and the result. Steps that say nothing new are left out.
-type Working struct {
-	Name    string
-	Formula Node
-	Filled  Node
-	Result  string
-	Unit    string
+// Not is the opposite of a comparison, or the denial of something else.
+func Not(n Node) Node {
+	opposite := map[string]string{"<": "≥", ">": "≤", "≤": ">", "≥": "<", "=": "≠", "≠": "="}
+	if sign, ok := opposite[n.text]; ok && n.kind == relation {
+		return Relation(sign, n.args[0], n.args[1])
+	}
+	return Call("not", n)
 }
 
-// Text writes the working in one line.
+// Working is one worked line: what is sought, its formula, the same formula with the numbers
+// put in, and the result. Steps that say nothing new are left out, and where nothing is
+// named the line begins with the formula.
+type Working struct {
+	Name     string
+	Formula  Node
+	Expanded Node // the formula with what is inside its functions
+	Filled   Node
+	Result   string
+	Unit     string
+
+	With []Working // definitions within its functions
+	As   []Case    // what decided within its functions
+}
+
+// Case is a condition that held, and the same with the numbers put in.
+type Case struct{ Condition, Filled Node }
+
+// Text writes the working in one line, and what is inside its functions in lines below.
 func (w Working) Text() string {
-	text := ""
-	for i, step := range w.steps() {
-		if i > 0 {
-			text += " = "
-		}
-		text += step.Text()
+	var sides []string
+	for _, step := range w.steps() {
+		sides = append(sides, step.Text())
+	}
+	text := strings.Join(sides, " = ")
+	for _, d := range w.With {
+		text += "\n  with " + strings.ReplaceAll(d.Text(), "\n", "\n  ")
+	}
+	for _, c := range w.As {
+		text += "\n  as " + c.text()
+	}
+	return text
+}
+
+func (c Case) text() string {
+	text := c.Condition.Text()
+	if filled := c.Filled.Text(); filled != text {
+		text += ": " + filled
 	}
 	return text
 }
 
 // steps are the sides of the equation, without repetitions.
 func (w Working) steps() []Node {
-	steps := []Node{Name(w.Name)}
-	for _, n := range []Node{w.Formula, w.Filled, Number(w.Result, w.Unit)} {
-		if n.Text() != "" && n.Text() != steps[len(steps)-1].Text() {
+	var steps []Node
+	for _, n := range []Node{Name(w.Name), w.Formula, w.Expanded, w.Filled, Number(w.Result, w.Unit)} {
+		if text := n.Text(); text != "" && (len(steps) == 0 || text != steps[len(steps)-1].Text()) {
 			steps = append(steps, n)
 		}
 	}

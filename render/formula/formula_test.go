@@ -37,7 +37,7 @@ func TestText(t *testing.T) {
 }
 
 func TestWorking(t *testing.T) {
-	w := Working{"f0", resonance(Name("L"), Name("C")), resonance(Number("3.4", "H"), Number("140", "pF")), "7.295", "kHz"}
+	w := Working{Name: "f0", Formula: resonance(Name("L"), Name("C")), Filled: resonance(Number("3.4", "H"), Number("140", "pF")), Result: "7.295", Unit: "kHz"}
 	if got, want := w.Text(), "f0 = 1/(2·pi·√(L·C)) = 1/(2·pi·√(3.4 H·140 pF)) = 7.295 kHz"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}

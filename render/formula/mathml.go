@@ -11,6 +11,34 @@ import (
 func (w Working) MathML() template.HTML {
 	var b strings.Builder
 	b.WriteString(`<math displaystyle="true"><mtable displaystyle="true">`)
+	w.rows(&b)
+	for _, d := range w.With {
+		b.WriteString(aside("with"))
+		d.rows(&b)
+	}
+	for i, c := range w.As {
+		if i == 0 {
+			b.WriteString(aside("as"))
+		}
+		b.WriteString(`<mtr><mtd class="left"></mtd><mtd class="middle"></mtd><mtd class="right">` + c.markup() + `</mtd></mtr>`)
+	}
+	b.WriteString(`</mtable></math>`)
+	return template.HTML(b.String())
+}
+
+// aside is a row with a word that leads over to what is inside a function.
+func aside(word string) string {
+	return `<mtr><mtd class="left aside"><mtext>` + word + `</mtext></mtd><mtd></mtd><mtd></mtd></mtr>`
+}
+
+func (c Case) markup() string {
+	if c.Filled.Text() == c.Condition.Text() {
+		return c.Condition.markup()
+	}
+	return row(c.Condition.markup(), `<mtext>:</mtext><mspace width="0.6em"></mspace>`, c.Filled.markup())
+}
+
+func (w Working) rows(b *strings.Builder) {
 	steps := w.steps()
 	for i, step := range steps[min(1, len(steps)-1):] {
 		left := ""
@@ -19,8 +47,6 @@ func (w Working) MathML() template.HTML {
 		}
 		b.WriteString(`<mtr><mtd class="left">` + left + `</mtd><mtd class="middle"><mo>=</mo></mtd><mtd class="right">` + step.markup() + `</mtd></mtr>`)
 	}
-	b.WriteString(`</mtable></math>`)
-	return template.HTML(b.String())
 }
 
 // MathML writes the formula alone.

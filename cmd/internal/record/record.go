@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lode/engine/worked"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -57,6 +58,8 @@ func Digest(source string) string { return fmt.Sprintf("%x", sha256.Sum256([]byt
 func (r *Record) Add(cell, line int, label string, value any, text string) {
 	e := Result{Cell: cell, Line: line, Label: label}
 	switch v := value.(type) {
+	case *worked.Line:
+		return // its result stands beside it
 	case units.Quantity:
 		e.Number, e.Unit = number(v.SI()), v.Kind().Symbol
 	case float64:

@@ -1,0 +1,113 @@
+package present_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"lode/cmd/internal/library"
+	"lode/cmd/internal/present"
+	"lode/engine"
+	"lode/engine/worked"
+)
+
+// notebook has functions to open; each statement of its working cell is one case.
+const notebook = "```go\n" + `
+func resonance(l units.Inductance, c units.Capacitance) units.Frequency {
+	w := 2*π
+	if l > 2*H {
+		return 1/(w*sqrt(l*c))
+	}
+	return 3*kHz
+}
+func pick(n int, a units.Length) units.Length {
+	switch n {
+	case 1:
+		return 2*a
+	default:
+		return a/2
+	}
+}
+func steps(n int) int {
+	if n <= 1 {
+		return 1
+	}
+	return n*steps(n-1)
+}
+L := 2.5*H
+R := []units.Resistance{4*kΩ, 6*kΩ}
+b := coil.Racetrack{CoreLength: 74*mm, CoreWidth: 7*mm, Height: 9*mm, FlangeWidth: 17*mm}
+` + "```\n\n```go working\n"
+
+func workings(t *testing.T, code string) []string {
+	t.Helper()
+	lib, err := library.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := engine.Open(lib, "x.md", []byte(notebook+code+"\n```\n"))
+	for _, i := range n.Issues {
+		t.Fatal(i.Error())
+	}
+	var texts []string
+	failed := n.Run(context.Background(), func(r engine.Result) {
+		if _, ok := r.Value.(*worked.Line); ok {
+			texts = append(texts, present.Value(r.Label, r.Value).Text)
+		}
+	})
+	if failed != nil {
+		t.Fatal(failed.Error())
+	}
+	return texts
+}
+
+// The values are plain arithmetic: 1/(2π√(2.5 H · 100 pF)) = 10.066 kHz, and so on.
+func TestWorkings(t *testing.T) {
+	for code, want := range map[string]string{
+		"x := 100*pF + 2*20*pF":                   "x = 100 pF + 40 pF = 140 pF",
+		"x := 1/(2*π*sqrt(L*100*pF))":             "x = 1/(2·π·√(L·100 pF)) = 1/(2·π·√(2.5 H·100 pF)) = 10.07 kHz",
+		"var x units.Inductance = (L)":            "x = L = 2.5 H",
+		"x := R[0] + R[1]/2":                      "x = R[0] + R[1]/2 = 4 kΩ + 6 kΩ/2 = 7 kΩ",
+		"x := max(R[0], R[1], 1*kΩ)":              "x = max(R[0], R[1], 1 kΩ) = max(4 kΩ, 6 kΩ, 1 kΩ) = 6 kΩ",
+		"x := pow(L, 2)/H":                        "x = L^2/(1 H) = (2.5 H)^2/(1 H) = 6.25 H",
+		"x := abs(R[0]-R[1])":                     "x = |R[0] − R[1]| = |4 kΩ − 6 kΩ| = 2 kΩ",
+		"x := -b.Height":                          "x = −b.Height = −9 mm = -9 mm",
+		"L*2":                                     "L·2 = 2.5 H·2 = 5 H",
+		"x := resonance(L, 100*pF)":               "x = resonance(L, 100 pF) = 1/(w·√(L·100 pF)) = 1/(6.283·√(2.5 H·100 pF)) = 10.07 kHz\n  with w = 2·π = 6.283\n  as L > 2 H: 2.5 H > 2 H",
+		"x := resonance(L/5, 1*nF)":               "x = resonance(L/5, 1 nF) = 3 kHz\n  with w = 2·π = 6.283\n  as L/5 ≤ 2 H: 500 mH ≤ 2 H",
+		"x := pick(1, b.Height)":                  "x = pick(1, b.Height) = 2·b.Height = 2·9 mm = 18 mm\n  as 1 = 1",
+		"x := pick(2, b.Height)":                  "x = pick(2, b.Height) = b.Height/2 = 9 mm/2 = 4.5 mm",
+		"x := steps(4)":                           "x = steps(4) = 4·steps(4 − 1) = 4·6 = 24\n  as 4 > 1",
+		"x := wire.AWG(42).Bare()/mm":             "x = wire.AWG(42).Bare/(1 mm) = 0.0635 mm/(1 mm) = 0.0635",
+		"x := 6*metre*load.CableCapacitance":      "x = 6 m·load.CableCapacitance = 6 m·100 pF/m = 600 pF",
+		"x := float64(len(R))*(20*degC - 0*degC)": "",
+	} {
+		got := workings(t, code)
+		if want == "" {
+			if len(got) != 1 {
+				t.Errorf("%s: no working", code)
+			}
+			continue
+		}
+		if len(got) != 1 || got[0] != want {
+			t.Errorf("%s:\n got %q\nwant %q", code, got, want)
+		}
+	}
+}
+
+// TestNoWorkings holds what a working cell passes over.
+func TestNoWorkings(t *testing.T) {
+	for _, code := range []string{"L", "x := b", `x := "text"`, "for i := range 3 { _ = i }"} {
+		if got := workings(t, code); len(got) != 0 {
+			t.Errorf("%s: %q, want no working", code, got)
+		}
+	}
+}
+
+// TestDeepWorking runs a function that calls itself more often than a run tells of.
+func TestDeepWorking(t *testing.T) {
+	got := workings(t, "x := steps(20) % 1000 + steps(1)")
+	if len(got) != 1 || !strings.HasPrefix(got[0], "x = remainder(steps(20), 1000) + steps(1)") {
+		t.Errorf("got %q", got)
+	}
+}
