@@ -1,7 +1,6 @@
 package evaluate
 
 import (
-	"context"
 	"fmt"
 	"math"
 
@@ -34,25 +33,25 @@ type pair struct {
 func (c *child) compare(lib *library.Library, n *engine.Notebook) {
 	other := engine.Open(lib, c.File, []byte(c.Against.Source))
 	if len(other.Issues) > 0 {
-		c.send(Event{Issues: other.Issues})
+		c.send(Event{Issues: fewer(other.Issues)})
 		return
 	}
-	a, failed := results(n)
-	b, failed2 := results(other)
+	other.Limits = n.Limits
+	a, failed := c.results(n)
 	if failed == nil {
-		failed = failed2
+		var b []engine.Result
+		if b, failed = c.results(other); failed == nil {
+			c.pairs(matched(a, b))
+			return
+		}
 	}
-	if failed != nil {
-		c.send(Event{Failed: failed})
-		return
-	}
-	c.pairs(matched(a, b))
+	c.fail(*failed)
 }
 
-func results(n *engine.Notebook) ([]engine.Result, *issue.Issue) {
+func (c *child) results(n *engine.Notebook) ([]engine.Result, *issue.Issue) {
 	var all []engine.Result
-	failed := n.Run(context.Background(), func(r engine.Result) {
-		if r.Printed == "" {
+	failed := n.Run(c.ctx, func(r engine.Result) {
+		if r.Printed == "" && c.ctx.Err() == nil {
 			all = append(all, r)
 		}
 	})

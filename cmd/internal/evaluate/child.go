@@ -5,18 +5,22 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
 	"strconv"
+	"sync"
 
 	"lode/cmd/internal/library"
 	"lode/cmd/internal/present"
 	"lode/cmd/internal/record"
 	"lode/engine"
 	"lode/engine/issue"
+	"lode/engine/run"
 	"lode/render/page"
 	"lode/render/text"
 	"lode/units"
@@ -27,8 +31,9 @@ const deepest = 256 << 20
 
 // Serve is the child: it reads one request and writes events until it is done.
 func Serve(in io.Reader, out io.Writer) error {
+	orders := json.NewDecoder(in)
 	var r Request
-	if err := json.NewDecoder(in).Decode(&r); err != nil {
+	if err := orders.Decode(&r); err != nil {
 		return err
 	}
 	r.Limits = r.Limits.orDefaults()
@@ -36,32 +41,61 @@ func Serve(in io.Reader, out io.Writer) error {
 	if err := confine(r.Limits); err != nil {
 		return err
 	}
-	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}}
+	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery)}
+	c.ctx, c.stop = context.WithCancelCause(context.Background())
+	go c.listen(orders)
 	if err := c.serve(); err != nil {
 		return err
 	}
 	c.send(Event{Done: true})
-	return c.out.Flush()
+	return nil
 }
 
 type child struct {
 	Request
-	out     *bufio.Writer
-	style   text.Style
+	ctx    context.Context
+	stop   context.CancelCauseFunc
+	files  chan delivery
+	output int64
+	style  text.Style
+
+	telling sync.Mutex // a run that was stopped may still show something
+	told    bool       // how the run ended; nothing is shown behind it
 	shown   [][]present.Shown
 	pending []present.Shown
+	waiting int // bytes of pending
 	values  []Value
 	cell    int
-	output  int64
-	stop    context.CancelCauseFunc
 	record  *record.Record
+
+	sending sync.Mutex
+	out     *bufio.Writer
+}
+
+// listen takes what the parent sends while the notebook runs. A child whose parent is gone
+// ends.
+func (c *child) listen(orders *json.Decoder) {
+	for {
+		var m message
+		if orders.Decode(&m) != nil {
+			os.Exit(1)
+		}
+		if m.Stop {
+			c.stop(context.Canceled)
+		}
+		if m.File != nil {
+			c.files <- *m.File
+		}
+	}
 }
 
 func (c *child) send(e Event) {
 	line, err := json.Marshal(e)
 	if err != nil {
-		line, _ = json.Marshal(Event{Failed: &issue.Issue{What: "a result cannot be told", Got: err.Error()}})
+		line, _ = json.Marshal(Event{Failed: &issue.Issue{Code: Crashed, What: "a result cannot be told", Got: err.Error()}})
 	}
+	c.sending.Lock()
+	defer c.sending.Unlock()
 	c.out.Write(append(line, '\n'))
 	c.out.Flush()
 }
@@ -73,78 +107,123 @@ func (c *child) serve() error {
 	}
 	n := engine.Open(lib, c.File, []byte(c.Source))
 	if len(n.Issues) > 0 {
-		c.send(Event{Issues: n.Issues})
+		c.send(Event{Issues: fewer(n.Issues)})
 		return nil
 	}
-	if c.Check {
-		return nil
-	}
-	if c.Against != nil {
+	n.Limits = run.Limits{Steps: c.Limits.Steps, Depth: c.Limits.Depth}
+	switch {
+	case c.Check:
+	case c.Against != nil:
 		c.compare(lib, n)
-		return nil
+	default:
+		c.run(n)
 	}
-	c.run(n)
 	return nil
 }
+
+// errOutput is why a run stops that shows too much.
+var errOutput = errors.New("output limit")
 
 func (c *child) run(n *engine.Notebook) {
 	c.shown = make([][]present.Shown, len(n.Book.Cells()))
 	c.record = record.New(present.Version(), runtime.Version(), c.Source)
-	ctx, stop := context.WithCancelCause(context.Background())
-	defer stop(nil)
-	c.stop = stop
-	n.At = func(i issue.Issue) { c.send(Event{At: &i}) }
-	failed := n.Run(ctx, c.result)
+	n.At = func(i issue.Issue) { i = shorter(i); c.send(Event{At: &i}) }
+	failed := n.Run(c.ctx, c.result)
+	c.telling.Lock()
+	defer c.telling.Unlock()
+	c.told = true
 	c.flush()
-	if cause := context.Cause(ctx); failed != nil && cause != nil && cause != context.Canceled {
-		failed.Code, failed.What, failed.Got, failed.Want, failed.Hint = "output-limit", "the notebook prints too much", "more than "+size(c.Limits.Output), "less output", "show a table of fewer rows, or raise the limit with -output"
-	}
-	if failed != nil {
-		c.send(Event{Failed: failed})
-		return
-	}
-	c.send(Event{Record: c.record})
-	if c.Page {
+	switch {
+	case failed != nil && context.Cause(c.ctx) == errOutput:
+		c.fail(c.tooMuch(*failed))
+	case failed != nil:
+		c.fail(*failed)
+	default:
+		c.send(Event{Record: c.record})
 		c.page(n)
 	}
+}
+
+func (c *child) fail(i issue.Issue) {
+	i = shorter(i)
+	c.send(Event{Failed: &i})
+}
+
+func (c *child) tooMuch(i issue.Issue) issue.Issue {
+	i.Code, i.What, i.Got, i.Want, i.Hint = OutputLimit, "the notebook shows too much", "more than "+size(c.Limits.Output), "less output", "show a table of fewer rows, or raise the limit with -output"
+	return i
 }
 
 func size(bytes int64) string { return fmt.Sprintf("%d MiB", bytes>>20) }
 
 func (c *child) page(n *engine.Notebook) {
-	html, err := c.html(n)
-	if err != nil {
-		c.send(Event{Failed: &issue.Issue{Code: "page", What: "the page cannot be made", Got: err.Error(), Place: issue.Place{File: c.File}}})
+	if !c.Page {
 		return
 	}
-	c.send(Event{Page: html})
+	html, err := c.html(n)
+	switch {
+	case errors.Is(err, errOutput):
+		c.fail(c.tooMuch(issue.Issue{Place: issue.Place{File: c.File}}))
+	case err != nil:
+		c.fail(issue.Issue{Code: Crashed, What: "the page cannot be made", Got: err.Error(), Place: issue.Place{File: c.File}})
+	default:
+		c.send(Event{Page: html})
+	}
 }
 
 // html makes the page, with the notebook and the record of the run in it.
 func (c *child) html(n *engine.Notebook) ([]byte, error) {
-	var b bytes.Buffer
+	b := sheet{left: pages * c.Limits.Output}
 	if err := page.Write(&b, present.Document(n.Book, c.shown, n.Called())); err != nil {
 		return nil, err
 	}
 	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
 }
 
+// pages is how many times the limit of output the page may be long, mark-up included.
+const pages = 8
+
+// sheet is a buffer that does not grow without end.
+type sheet struct {
+	bytes.Buffer
+	left int64
+}
+
+func (s *sheet) Write(b []byte) (int, error) {
+	if s.left -= int64(len(b)); s.left < 0 {
+		return 0, errOutput
+	}
+	return s.Buffer.Write(b)
+}
+
+// WriteString keeps the promise of Write.
+func (s *sheet) WriteString(text string) (int, error) { return s.Write([]byte(text)) }
+
 // result takes one result of the run.
 func (c *child) result(e engine.Result) {
-	if e.Cell != c.cell {
+	c.telling.Lock()
+	defer c.telling.Unlock()
+	if c.told || context.Cause(c.ctx) == errOutput {
+		return
+	}
+	if e.Cell != c.cell || c.waiting > 1<<20 {
 		c.flush()
 		c.cell = e.Cell
 	}
 	s := present.Printed(e.Printed)
 	if e.Printed == "" {
 		s = present.Value(e.Label, e.Value)
+	}
+	long := len(s.Text) + len(s.Label) + 16
+	if c.output += int64(long); c.output > c.Limits.Output {
+		c.stop(errOutput)
+		return
+	}
+	if e.Printed == "" {
 		c.values = append(c.values, value(e, s))
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 	}
-	if c.output += int64(len(s.Text) + len(s.Label) + 16); c.output > c.Limits.Output {
-		c.stop(fmt.Errorf("output limit"))
-		return
-	}
+	c.waiting += long
 	c.pending = append(c.pending, s)
 	c.shown[e.Cell] = append(c.shown[e.Cell], s)
 }
@@ -169,6 +248,6 @@ func value(e engine.Result, s present.Shown) Value {
 func (c *child) flush() {
 	if len(c.pending) > 0 {
 		c.send(Event{Shown: &Shown{Cell: c.cell, Terminal: present.Terminal(c.style, c.pending), Values: c.values}})
-		c.pending, c.values = nil, nil
+		c.pending, c.values, c.waiting = nil, nil, 0
 	}
 }

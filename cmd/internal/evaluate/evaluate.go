@@ -3,6 +3,24 @@
 //
 // The parent sends a Request and reads Events, one JSON value a line. The child checks the
 // notebook, runs it, and presents every result itself: what crosses the border is text.
+//
+// What the child cannot do by itself it asks for: a data file is read by the parent, and
+// only from the notebook's own folder. So the child needs nothing from the system but
+// memory and processor time, and gives up everything else before it looks at the notebook.
+// What holds where:
+//
+//	Linux         the kernel bounds memory, processor time and the number of open files,
+//	              and refuses every call but those that computing needs (amd64, arm64)
+//	macOS         the kernel bounds processor time and the number of open files, so that
+//	              nothing can be opened; memory is bounded by the runtime, which tries
+//	elsewhere     memory is bounded by the runtime, which tries
+//
+// Everywhere the language itself reaches no file, socket, process, clock or environment;
+// the parent ends the child when its time is over, and the child ends with its parent.
+//
+// A stop has two steps. The parent asks; the child then ends the interpreter and tells the
+// line it was in, inside functions too. A child that is inside a long call of the library
+// does not answer and is killed, so no library function needs a way to be cancelled.
 package evaluate
 
 import (
@@ -10,12 +28,14 @@ import (
 
 	"lode/cmd/internal/record"
 	"lode/engine/issue"
+	"lode/engine/run"
 )
 
 // Request is what the child is asked to do.
 type Request struct {
 	File   string
 	Source string
+	Folder string // where data files come from, "" for the folder of File
 	Limits Limits
 	Width  int  // of the terminal
 	Colour bool // on the terminal
@@ -30,10 +50,14 @@ type Limits struct {
 	Time   time.Duration // from the start of the child; default 60 s
 	Memory int64         // bytes; default 1 GiB
 	Output int64         // bytes printed and shown; default 4 MiB
+	Steps  int           // turns of loops and calls of functions; default run.DefaultSteps
+	Depth  int           // calls within calls; default run.DefaultDepth
 }
 
 // Defaults are the limits that hold unless others are asked for.
-func Defaults() Limits { return Limits{Time: 60 * time.Second, Memory: 1 << 30, Output: 4 << 20} }
+func Defaults() Limits {
+	return Limits{Time: 60 * time.Second, Memory: 1 << 30, Output: 4 << 20, Steps: run.DefaultSteps, Depth: run.DefaultDepth}
+}
 
 // orDefaults fills in what is not given.
 func (l Limits) orDefaults() Limits {
@@ -47,6 +71,12 @@ func (l Limits) orDefaults() Limits {
 	if l.Output > 0 {
 		d.Output = l.Output
 	}
+	if l.Steps > 0 {
+		d.Steps = l.Steps
+	}
+	if l.Depth > 0 {
+		d.Depth = l.Depth
+	}
 	return d
 }
 
@@ -54,12 +84,25 @@ func (l Limits) orDefaults() Limits {
 // last event, which has Done.
 type Event struct {
 	At     *issue.Issue   `json:",omitempty"` // the statement that runs now: its place and source
+	Wants  string         `json:",omitempty"` // the data file that the run needs to go on
 	Issues []issue.Issue  `json:",omitempty"` // the notebook does not check
 	Failed *issue.Issue   `json:",omitempty"` // the run stopped
 	Shown  *Shown         `json:",omitempty"`
 	Record *record.Record `json:",omitempty"` // of a run that came to its end
 	Page   []byte         `json:",omitempty"`
 	Done   bool           `json:",omitempty"`
+}
+
+// message is what the parent sends behind the request. Exactly one field is set.
+type message struct {
+	Stop bool      `json:",omitempty"`
+	File *delivery `json:",omitempty"`
+}
+
+// delivery answers an event that Wants a file.
+type delivery struct {
+	Data    []byte
+	Problem string // why there is no data
 }
 
 // Shown is what one cell gave since the last event: text for the terminal, and the values

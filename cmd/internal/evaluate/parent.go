@@ -9,7 +9,8 @@ import (
 	"io"
 	"os"
 	"os/exec"
-	"strings"
+	"runtime"
+	"sync"
 	"time"
 
 	"lode/engine/issue"
@@ -21,8 +22,8 @@ const Word = "evaluate-child"
 // IsChild reports whether the program was started to be a child.
 func IsChild(args []string) bool { return len(args) == 2 && args[1] == Word }
 
-// longest is the size of one event that the parent still reads.
-const longest = 64 << 20
+// patience is the time from asking the child to stop until it is killed.
+const patience = 60 * time.Millisecond
 
 // Run starts a child for the request and hands its events to take as they come. It returns
 // the issue that ended the run early, if one did: of the notebook, a limit, or a stop from ctx.
@@ -31,10 +32,7 @@ func Run(ctx context.Context, r Request, take func(Event)) *issue.Issue {
 	limited, cancel := context.WithTimeout(ctx, r.Limits.Time)
 	defer cancel()
 	p := &parent{ctx: ctx, limited: limited, request: r, take: take}
-	if err := p.run(); err != nil {
-		return p.ended(err)
-	}
-	return p.failed
+	return p.ended(p.run())
 }
 
 type parent struct {
@@ -45,101 +43,88 @@ type parent struct {
 	failed       *issue.Issue
 	done         bool
 	complaint    bytes.Buffer // what the child's runtime says when it dies
+
+	sending sync.Mutex
+	orders  io.WriteCloser
 }
 
+// run starts the child, reads what it says and waits for its end. The thread is held, since
+// the kernel ends the child together with the thread that started it.
 func (p *parent) run() error {
+	runtime.LockOSThread()
+	defer runtime.UnlockOSThread()
 	self, err := os.Executable()
 	if err != nil {
 		return err
 	}
-	request, err := json.Marshal(p.request)
-	if err != nil {
-		return err
-	}
-	cmd := exec.CommandContext(p.limited, self, Word)
-	cmd.Env = []string{"GOTRACEBACK=none", "GOMAXPROCS=2"}
-	cmd.Stdin = bytes.NewReader(request)
-	cmd.Stderr = &limitedWriter{&p.complaint, 4096}
-	cmd.WaitDelay = 100 * time.Millisecond
-	detach(cmd)
+	cmd := p.command(self)
 	out, err := cmd.StdoutPipe()
+	if err == nil {
+		p.orders, err = cmd.StdinPipe()
+	}
 	if err != nil {
 		return err
 	}
 	if err := cmd.Start(); err != nil {
 		return err
 	}
+	go p.send(p.request)
 	p.read(out)
-	err = cmd.Wait()
-	if p.done {
-		return nil
-	}
-	if err == nil {
-		err = errors.New("the child ended early")
-	}
-	return err
+	return cmd.Wait()
+}
+
+// command is the child with nothing of the parent's environment.
+func (p *parent) command(self string) *exec.Cmd {
+	cmd := exec.CommandContext(p.limited, self, Word)
+	cmd.Env = []string{"GOTRACEBACK=none", "GOMAXPROCS=2"}
+	cmd.Stderr = &limitedWriter{&p.complaint, 4096}
+	cmd.Cancel = func() error { go p.send(message{Stop: true}); return nil }
+	cmd.WaitDelay = patience
+	detach(cmd)
+	return cmd
+}
+
+// send writes to the child; one that does not read any more is killed soon enough.
+func (p *parent) send(v any) {
+	p.sending.Lock()
+	defer p.sending.Unlock()
+	_ = json.NewEncoder(p.orders).Encode(v)
 }
 
 // read takes events until the child closes its end or says that it is done.
 func (p *parent) read(out io.Reader) {
 	lines := bufio.NewScanner(out)
-	lines.Buffer(make([]byte, 64<<10), longest)
+	// An event holds at most the page, written in four characters for three bytes.
+	lines.Buffer(make([]byte, 64<<10), int(2*pages*p.request.Limits.Output)+1<<20)
 	for lines.Scan() {
 		var e Event
 		if json.Unmarshal(lines.Bytes(), &e) != nil {
-			return
+			break
 		}
 		switch {
 		case e.At != nil:
 			p.at = *e.At
 		case e.Failed != nil:
 			p.failed = e.Failed
+		case e.Wants != "":
+			p.send(message{File: p.deliver(e.Wants)})
 		case e.Done:
 			p.done = true
 		}
 		p.take(e)
 	}
+	_, _ = io.Copy(io.Discard, out)
 }
 
-// ended words the end of a child that did not come to its own.
+// ended decides what to tell of a child's end.
 func (p *parent) ended(err error) *issue.Issue {
-	i := p.at
-	if i.File == "" {
-		i.File = p.request.File
-	}
-	complaint := p.complaint.String()
 	switch {
-	case p.ctx.Err() != nil:
-		i.Code, i.What = "stopped", "stopped here"
-	case p.limited.Err() != nil:
-		i.Code, i.What, i.Got = "time-limit", "the run takes too long", "more than "+p.request.Limits.Time.String()
-		i.Want, i.Hint = "an end", "a loop that never ends? Otherwise raise the limit with -time"
-	case strings.Contains(complaint, "out of memory") || strings.Contains(complaint, "cannot allocate"):
-		i.Code, i.What, i.Got = "memory-limit", "the run needs too much memory", "more than "+size(p.request.Limits.Memory)
-		i.Want, i.Hint = "less memory", "a slice that grows without end? Otherwise raise the limit with -memory"
-	case strings.Contains(complaint, "stack exceeds") || strings.Contains(complaint, "stack overflow"):
-		i.Code, i.What, i.Want = "depth-limit", "functions call each other without end", "calls that end"
-	default:
-		i.Code, i.What, i.Got = "crashed", "the evaluation ended unexpectedly", strings.TrimSpace(err.Error()+"; "+firstLine(complaint))
-		i.Hint = "nothing of yours is lost; this is a fault of lode"
+	case p.failed != nil && p.failed.Code == issue.Stopped:
+		return p.stopped(*p.failed)
+	case p.failed != nil || p.done:
+		return p.failed
+	case err == nil:
+		err = errors.New("the child ended early")
 	}
-	return &i
-}
-
-func firstLine(s string) string {
-	line, _, _ := strings.Cut(strings.TrimSpace(s), "\n")
-	return line
-}
-
-// limitedWriter keeps the first bytes of what is written to it.
-type limitedWriter struct {
-	to   *bytes.Buffer
-	left int
-}
-
-func (w *limitedWriter) Write(b []byte) (int, error) {
-	n := min(len(b), w.left)
-	w.to.Write(b[:n])
-	w.left -= n
-	return len(b), nil
+	return p.died(err)
 }
