@@ -8,14 +8,18 @@ import (
 	liberrors "errors"
 	libfmt "fmt"
 	libloderenderfigure "lode/render/figure"
+	libloderenderschematic "lode/render/schematic"
 	libloderendertable "lode/render/table"
 	libloderendertemplate "lode/render/template"
 	liblodestdlibcircuit "lode/stdlib/circuit"
 	liblodestdlibcoil "lode/stdlib/coil"
 	liblodestdlibload "lode/stdlib/load"
+	liblodestdlibpiezo "lode/stdlib/piezo"
+	liblodestdlibtransformer "lode/stdlib/transformer"
 	liblodestdlibwire "lode/stdlib/wire"
 	liblodeunits "lode/units"
 	liblodeunitsframe "lode/units/frame"
+	liblodeunitsladder "lode/units/ladder"
 	libmath "math"
 	libmathcmplx "math/cmplx"
 	libsort "sort"
@@ -140,6 +144,17 @@ func symbols() map[string]map[string]reflect.Value {
 			"Of":      reflect.ValueOf(liblodeunitsframe.Of),
 			"Source":  reflect.ValueOf((*liblodeunitsframe.Source)(nil)),
 		},
+		"lode/units/ladder": {
+			"Branch":   reflect.ValueOf((*liblodeunitsladder.Branch)(nil)),
+			"Ladder":   reflect.ValueOf((*liblodeunitsladder.Ladder)(nil)),
+			"Parallel": reflect.ValueOf(liblodeunitsladder.Parallel),
+			"Part":     reflect.ValueOf(liblodeunitsladder.Part),
+			"Series":   reflect.ValueOf(liblodeunitsladder.Series),
+			"Source":   reflect.ValueOf((*liblodeunitsladder.Source)(nil)),
+			"Step":     reflect.ValueOf((*liblodeunitsladder.Step)(nil)),
+			"Symbol":   reflect.ValueOf((*liblodeunitsladder.Symbol)(nil)),
+			"Way":      reflect.ValueOf((*liblodeunitsladder.Way)(nil)),
+		},
 		"lode/stdlib/wire": {
 			"AWG":            reflect.ValueOf(liblodestdlibwire.AWG),
 			"AWGDiameter":    reflect.ValueOf(liblodestdlibwire.AWGDiameter),
@@ -232,8 +247,11 @@ func symbols() map[string]map[string]reflect.Value {
 		"lode/stdlib/load": {
 			"Blending":             reflect.ValueOf((*liblodestdlibload.Blending)(nil)),
 			"Buffer":               reflect.ValueOf((*liblodestdlibload.Buffer)(nil)),
+			"Chain":                reflect.ValueOf((*liblodestdlibload.Chain)(nil)),
+			"Chains":               reflect.ValueOf((*liblodestdlibload.Chains)(nil)),
 			"Coil":                 reflect.ValueOf((*liblodestdlibload.Coil)(nil)),
 			"Coils":                reflect.ValueOf((*liblodestdlibload.Coils)(nil)),
+			"Compare":              reflect.ValueOf(liblodestdlibload.Compare),
 			"Desk":                 reflect.ValueOf((*liblodestdlibload.Desk)(nil)),
 			"From":                 reflect.ValueOf(liblodestdlibload.From),
 			"FromCoils":            reflect.ValueOf(liblodestdlibload.FromCoils),
@@ -258,6 +276,30 @@ func symbols() map[string]map[string]reflect.Value {
 			"ToneWiring":           reflect.ValueOf((*liblodestdlibload.ToneWiring)(nil)),
 			"VolumeWiring":         reflect.ValueOf((*liblodestdlibload.VolumeWiring)(nil)),
 		},
+		"lode/stdlib/transformer": {
+			"Bench":       reflect.ValueOf((*liblodestdlibtransformer.Bench)(nil)),
+			"BestRatio":   reflect.ValueOf(liblodestdlibtransformer.BestRatio),
+			"CompareTaps": reflect.ValueOf(liblodestdlibtransformer.CompareTaps),
+			"FluxDensity": reflect.ValueOf(liblodestdlibtransformer.FluxDensity),
+			"Limits":      reflect.ValueOf((*liblodestdlibtransformer.Limits)(nil)),
+			"Model":       reflect.ValueOf((*liblodestdlibtransformer.Model)(nil)),
+			"Nameplate":   reflect.ValueOf((*liblodestdlibtransformer.Nameplate)(nil)),
+			"Tap":         reflect.ValueOf((*liblodestdlibtransformer.Tap)(nil)),
+			"TapResult":   reflect.ValueOf((*liblodestdlibtransformer.TapResult)(nil)),
+			"TapResults":  reflect.ValueOf((*liblodestdlibtransformer.TapResults)(nil)),
+			"Windings":    reflect.ValueOf((*liblodestdlibtransformer.Windings)(nil)),
+		},
+		"lode/stdlib/piezo": {
+			"ChargeAmplifier": reflect.ValueOf((*liblodestdlibpiezo.ChargeAmplifier)(nil)),
+			"Disc":            reflect.ValueOf((*liblodestdlibpiezo.Disc)(nil)),
+			"Element":         reflect.ValueOf((*liblodestdlibpiezo.Element)(nil)),
+			"Material":        reflect.ValueOf((*liblodestdlibpiezo.Material)(nil)),
+			"Parallel":        reflect.ValueOf(liblodestdlibpiezo.Parallel),
+			"Series":          reflect.ValueOf(liblodestdlibpiezo.Series),
+			"SoftPZT":         reflect.ValueOf(liblodestdlibpiezo.SoftPZT),
+			"Strip":           reflect.ValueOf((*liblodestdlibpiezo.Strip)(nil)),
+			"VerySoftPZT":     reflect.ValueOf(liblodestdlibpiezo.VerySoftPZT),
+		},
 		"lode/render/figure": {
 			"Bars":      reflect.ValueOf(libloderenderfigure.Bars),
 			"Figure":    reflect.ValueOf((*libloderenderfigure.Figure)(nil)),
@@ -268,6 +310,10 @@ func symbols() map[string]map[string]reflect.Value {
 			"Outline":   reflect.ValueOf(libloderenderfigure.Outline),
 			"Response":  reflect.ValueOf(libloderenderfigure.Response),
 			"Style":     reflect.ValueOf(libloderenderfigure.Style),
+		},
+		"lode/render/schematic": {
+			"Drawing": reflect.ValueOf((*libloderenderschematic.Drawing)(nil)),
+			"Of":      reflect.ValueOf(libloderenderschematic.Of),
 		},
 		"lode/render/table": {
 			"Cell":   reflect.ValueOf((*libloderendertable.Cell)(nil)),
