@@ -11,6 +11,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"lode/render/internal/chart"
 	"lode/units/frame"
@@ -68,8 +69,24 @@ func (d Drawing) Title() string {
 // Caption returns the words under the drawing, or nothing.
 func (d Drawing) Caption() string { return d.caption }
 
-// String names every part in words.
-func (d Drawing) String() string { return d.Description() }
+// String lists the parts, one a line, with their values and places.
+func (d Drawing) String() string {
+	rows := d.rows()
+	var widths [2]int
+	for _, r := range rows {
+		for i := range widths {
+			widths[i] = max(widths[i], utf8.RuneCountInString(r[i]))
+		}
+	}
+	lines := make([]string, len(rows))
+	for i, r := range rows {
+		for j, w := range widths {
+			lines[i] += r[j] + strings.Repeat(" ", w-utf8.RuneCountInString(r[j])+2)
+		}
+		lines[i] += r[2]
+	}
+	return strings.Join(lines, "\n")
+}
 
 // Description says in words what the drawing shows, for readers who cannot see it.
 func (d Drawing) Description() string {
@@ -102,11 +119,14 @@ func (d Drawing) rows() [][3]string {
 			place = "from its upper end to its wiper"
 		}
 		for _, p := range s.Branch.Parts() {
-			name := p.Name
+			name, value := p.Name, p.Value
 			if name == "" {
 				name = string(p.Symbol)
 			}
-			rows = append(rows, [3]string{name, p.Value, place})
+			if value == "" {
+				value = string(p.Symbol)
+			}
+			rows = append(rows, [3]string{name, value, place})
 		}
 	}
 	return rows

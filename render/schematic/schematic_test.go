@@ -163,6 +163,9 @@ func TestSVG(t *testing.T) {
 				}
 			}
 		}
+		if lines := strings.Split(d.String(), "\n"); len(lines) != len(d.rows()) || !strings.HasSuffix(lines[0], string(l.Steps[0].Way)) && l.Steps[0].Way != ladder.Terminal {
+			t.Errorf("%s: in words:\n%s", name, d)
+		}
 		if n := d.Numbers(); len(n) != 1 || n[0].Rows() == 0 {
 			t.Errorf("%s: numbers: got %v", name, n)
 		}

@@ -2,6 +2,7 @@ package load
 
 import (
 	"fmt"
+	"slices"
 
 	"lode/units"
 	"lode/units/ladder"
@@ -229,7 +230,11 @@ func (s Selector) Ladder() (ladder.Ladder, error) {
 		count := 0
 		coils := p.Coils.branch(false, &count)
 		l.Steps = append(l.Steps, ladder.Step{Way: ladder.Down, Branch: ladder.Series(ladder.Part(contact, p.Name, ""), coils)})
-		l.Notes = append(l.Notes, one.Notes...)
+		for _, note := range one.Notes {
+			if !slices.Contains(l.Notes, note) {
+				l.Notes = append(l.Notes, note)
+			}
+		}
 	}
 	l.Steps = append(l.Steps, ladder.Step{Way: ladder.Terminal, Name: "out"})
 	return l, nil
