@@ -66,6 +66,9 @@ const (
 	farthest = 2
 )
 
+// rounding is a share of what is allowed that comes from nothing but rounding.
+const rounding = 1e-9
+
 // Identify returns the gauges and builds that fit everything that was measured of a wire.
 //
 // Source: the tables behind AWG, SWG and Metric with their limits; IEC 60028 (1925) for copper.
@@ -158,7 +161,8 @@ func (m *Match) measure(off, below, above, uncertainty float64) {
 	if off < 0 {
 		allowed = below
 	}
-	if share := math.Abs(off) / (allowed + uncertainty); !math.IsNaN(share) {
+	share := math.Abs(off) / (allowed + uncertainty)
+	if !math.IsNaN(share) && share > rounding {
 		m.Distance = max(m.Distance, share)
 	}
 }
