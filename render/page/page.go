@@ -24,6 +24,7 @@ type Document struct {
 	Blocks  []Block
 	Methods []Method // what the notebook's results rest on
 	Record  []Entry  // versions, digests and settings of the run
+	Turning *Turning // what a reader may turn
 }
 
 // Block is one of Prose, Cell, Cautions and Fault.
@@ -35,6 +36,7 @@ type Prose struct{ Source string }
 // Cell is a piece of the notebook's code with what it showed.
 type Cell struct {
 	Source  string
+	Line    int // of the notebook that Source begins on, 0 for no numbers
 	Results []Result
 	Fault   *Fault // set when the cell stopped
 }
@@ -42,11 +44,20 @@ type Cell struct {
 // Result is something shown: its label and one of the others.
 type Result struct {
 	Label   string
-	Value   string // a quantity or a short text
-	Lines   string // a longer text, kept as it is
+	Line    int      // of the notebook that made it, 0 if it is not known
+	From    []Origin // the names that it came from
+	Minds   []string // what to mind about the value, such as a range that was left
+	Value   string   // a quantity or a short text
+	Lines   string   // a longer text, kept as it is
 	Table   *table.Grid
 	Figure  Drawing
 	Formula template.HTML // MathML as package formula writes it
+}
+
+// Origin is a name of the notebook and the line that defines it.
+type Origin struct {
+	Name string
+	Line int
 }
 
 // Drawing is a figure; figure.Figure is one.
@@ -95,42 +106,67 @@ var readout string
 
 // Write writes the page.
 func Write(w io.Writer, d Document) error {
-	p := &writer{document: d}
-	return p.template().Execute(w, p.view())
+	p := &writer{document: d, lines: d.lines()}
+	p.layout = p.template()
+	v, err := p.view()
+	if err != nil {
+		return err
+	}
+	return p.layout.Execute(w, v)
 }
 
 // view is what the template sees.
 type view struct {
 	Title, Lang, Policy string
 	Style               template.CSS
-	Script              template.JS
+	Script, Positions   template.JS
 	Blocks              []Block
+	Turning             *Turning
 	Methods             []Method
 	Record              []Entry
 }
 
 // writer counts what needs a number of its own on the page.
 type writer struct {
-	document          Document
-	figures, sections int
-	heading           int // level of the last heading
-	titled            bool
+	document      Document
+	layout        *template.Template
+	lines         map[int]bool // of the notebook that the page shows
+	cell, figures int          // the cell that is written, and its figures so far
+	sections      int
+	heading       int // level of the last heading
+	titled        bool
 }
 
-func (p *writer) view() view {
-	style, script := themes()+sheet+figure.Style(), ""
-	if p.document.figures() {
-		script = readout
+func (p *writer) view() (view, error) {
+	style := themes() + sheet + figure.Style()
+	script, connect := p.script()
+	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Script: template.JS(script), Policy: policy(style, script, connect),
+		Methods: p.document.Methods, Record: p.document.Record, Turning: p.document.Turning}
+	cells, err := p.blocks(&v)
+	if err == nil {
+		v.Positions, err = p.positions(cells)
 	}
-	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Script: template.JS(script), Policy: policy(style, script),
-		Blocks: p.document.Blocks, Methods: p.document.Methods, Record: p.document.Record}
 	if v.Lang == "" {
 		v.Lang = "en"
 	}
 	if v.Title == "" {
 		v.Title = "Notebook"
 	}
-	return v
+	return v, err
+}
+
+// script returns what runs on the page, and whether it talks to where the page came from.
+func (p *writer) script() (script string, connect bool) {
+	if t := p.document.Turning; t != nil {
+		if t.Live {
+			return live + readout, true
+		}
+		return turning + readout, false
+	}
+	if p.document.figures() {
+		return readout, false
+	}
+	return "", false
 }
 
 // figures reports whether the document holds a figure.
@@ -149,10 +185,13 @@ func (d Document) figures() bool {
 
 // policy allows this page its own style sheet and script, known by their digests, and
 // pictures inside it, and nothing else.
-func policy(style, script string) string {
+func policy(style, script string, connect bool) string {
 	scripts := ""
 	if script != "" {
 		scripts = " script-src " + digest(script) + ";"
+	}
+	if connect {
+		scripts += " connect-src 'self';"
 	}
 	return "default-src 'none'; style-src " + digest(style) + ";" + scripts + " img-src data:; base-uri 'none'; form-action 'none'"
 }
@@ -170,6 +209,7 @@ func (p *writer) template() *template.Template {
 		"marked": marked,
 		"name":   blockName,
 		"align":  align,
+		"link":   p.link,
 		"lines":  func(text string) []string { return strings.Split(text, "\n") },
 	}).Parse(layout))
 }
@@ -178,7 +218,7 @@ func blockName(b Block) string {
 	switch b.(type) {
 	case Prose:
 		return "prose"
-	case Cell:
+	case Cell, cellView:
 		return "cell"
 	case Cautions:
 		return "cautions"
@@ -203,7 +243,7 @@ type fullSize interface {
 
 func (p *writer) figure(d Drawing) plate {
 	p.figures++
-	id := fmt.Sprintf("figure-%d", p.figures)
+	id := fmt.Sprintf("figure-%d-%d", p.cell, p.figures)
 	result := plate{ID: id, Title: d.Title(), Caption: d.Caption(), Wide: template.HTML(d.SVG(id + "-wide")), Narrow: template.HTML(d.Narrow(id + "-narrow"))}
 	if full, ok := d.(fullSize); ok && full.FullSize() {
 		result.Full = true

@@ -49,9 +49,11 @@
     return { left, top, right, bottom, curves, cursor, x: axis(g.dataset.x), y: axis(g.dataset.y) };
   });
   let first = " first";
-  for (const plate of document.querySelectorAll(".plate")) {
+  const attach = plate => {
+    if (plate.dataset.read) return;
+    plate.dataset.read = "yes";
     const drawings = [...plate.querySelectorAll("svg")].map(svg => ({ svg, fields: fields(svg) })).filter(d => d.fields.length);
-    if (!drawings.length) continue;
+    if (!drawings.length) return;
     const title = plate.querySelector("figcaption b").textContent;
     const readout = document.createElement("p");
     const rest = "Point at a curve to read it off, or use the arrow keys here.";
@@ -99,5 +101,8 @@
       d.svg.addEventListener("pointerdown", point);
     }
     draw();
-  }
+  };
+  const all = () => document.querySelectorAll(".plate").forEach(attach);
+  document.addEventListener("swapped", all);
+  all();
 })();
