@@ -40,6 +40,7 @@ type Result struct {
 	Label   string // source text of the shown expression
 	Value   any    // a *worked.Line tells how a result of a working cell came about
 	Printed string
+	From    []lower.Origin // the names that it came from
 	issue.Place
 }
 
@@ -87,7 +88,7 @@ func (s sink) At(spot int) {
 
 func (s sink) Show(spot int, value any) {
 	p := s.n.program.Spots[spot]
-	s.show(Result{Cell: p.Cell, Label: p.Text, Value: value, Place: p.Place})
+	s.show(Result{Cell: p.Cell, Label: p.Text, Value: value, From: p.From, Place: p.Place})
 }
 
 func (s sink) Print(spot int, text string) {

@@ -34,9 +34,10 @@ const Way = "ˑway"
 // Spot is a place in a notebook that a running program can name by its number.
 type Spot struct {
 	issue.Place
-	Cell   int    // which cell, from zero
-	Text   string // source of the expression or statement
-	Source string // whole source line
+	Cell   int      // which cell, from zero
+	Text   string   // source of the expression or statement
+	Source string   // whole source line
+	From   []Origin // of a statement of the top level: the names of the notebook in it
 }
 
 // Lowered is a program ready to run.
@@ -140,6 +141,7 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	}
 	from, to := chunk.Span(s)
 	spot := l.spot(s)
+	l.Spots[spot].From = l.origins(s)
 	if l.guard {
 		l.edits.open(from, fmt.Sprintf("ˑh.At(%d); ˑat = %d; ", spot, spot))
 	}

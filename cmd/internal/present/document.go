@@ -22,17 +22,26 @@ func Document(b book.Book, shown [][]Shown, called map[string]bool) page.Documen
 			}
 			continue
 		}
+		if c := cautions(called); cell == 0 && len(c) > 0 {
+			d.Blocks = append(d.Blocks, c) // in front of the work, where they are read in time
+		}
 		d.Blocks = append(d.Blocks, pageCell(part.Cell, shown[cell]))
 		cell++
-	}
-	if c := cautions(called); len(c) > 0 {
-		d.Blocks = append(d.Blocks, c)
 	}
 	return d
 }
 
+// Cells lays out what each cell showed.
+func Cells(b book.Book, shown [][]Shown) []page.Cell {
+	var cells []page.Cell
+	for i, c := range b.Cells() {
+		cells = append(cells, pageCell(c, shown[i]))
+	}
+	return cells
+}
+
 func pageCell(c *book.Cell, shown []Shown) page.Cell {
-	out := page.Cell{Source: strings.TrimRight(c.Code, "\n")}
+	out := page.Cell{Source: strings.TrimRight(c.Code, "\n"), Line: c.Line}
 	for _, s := range shown {
 		out.Results = append(out.Results, s.Page())
 	}

@@ -8,6 +8,7 @@ import (
 	"sort"
 	"strings"
 
+	"lode/engine"
 	"lode/engine/worked"
 	"lode/render/formula"
 	"lode/render/page"
@@ -24,9 +25,25 @@ type Shown struct {
 	Table  *table.Grid  // instead of Text
 	Figure page.Drawing // instead of Text
 
+	Line    int              // of the notebook that made it
+	From    []page.Origin    // the names it came from
+	Minds   []string         // what the value itself warns of
 	Working *formula.Working // how a result came about
 
 	printed bool // Text was printed, and stands as it is
+}
+
+// Result presents a result of a run with the way that led to it.
+func Result(r engine.Result) Shown {
+	if r.Printed != "" {
+		return Printed(r.Printed)
+	}
+	s := Value(r.Label, r.Value)
+	s.Line = r.Line
+	for _, o := range r.From {
+		s.From = append(s.From, page.Origin{Name: o.Name, Line: o.Line})
+	}
+	return s
 }
 
 // Printed presents text that a notebook prints.
@@ -38,9 +55,15 @@ func Printed(text string) Shown {
 // been made one; a sweep of hundreds of points is better told in a line.
 const longestTable = 40
 
+// warner is a library's value that knows where it left the range it is valid for.
+type warner interface{ Warnings() []string }
+
 // Value presents a shown value under its label.
 func Value(label string, v any) Shown {
 	s := Shown{Label: label}
+	if w, ok := v.(warner); ok {
+		s.Minds = w.Warnings()
+	}
 	switch v := v.(type) {
 	case *worked.Line:
 		w := working(*v)
@@ -163,10 +186,14 @@ func Terminal(style text.Style, shown []Shown) string {
 	for _, s := range shown {
 		if s.Table == nil && s.Figure == nil && s.Working == nil && !s.printed {
 			values = append(values, text.Value{Label: s.Label, Text: s.Text})
-			continue
+		} else {
+			flush()
+			parts = append(parts, s.block(style))
 		}
-		flush()
-		parts = append(parts, s.block(style))
+		if len(s.Minds) > 0 {
+			flush()
+			parts = append(parts, style.Plain("  mind: "+strings.Join(s.Minds, "\n  mind: ")))
+		}
 	}
 	flush()
 	return strings.Join(parts, "\n")
@@ -198,7 +225,7 @@ func (s Shown) block(style text.Style) string {
 
 // Page turns a shown value into a result of a page.
 func (s Shown) Page() page.Result {
-	r := page.Result{Label: s.Label, Table: s.Table, Figure: s.Figure}
+	r := page.Result{Label: s.Label, Line: s.Line, From: s.From, Minds: s.Minds, Table: s.Table, Figure: s.Figure}
 	if s.Working != nil {
 		r.Formula = s.Working.MathML()
 		return r
