@@ -120,3 +120,12 @@ func (x Frequency) Angular() AngularFrequency { return AngularFrequency(2 * math
 func (x AngularFrequency) Frequency() Frequency { return Frequency(float64(x) / (2 * math.Pi)) }
 
 func itoa(i int) string { return strconv.Itoa(i) }
+
+// KindWritten returns the kind of a Go type of this package, or, for an empty name, that of
+// a product with the given exponents in halves.
+func KindWritten(typeName string, halves ...int) Kind {
+	if k, ok := KindNamed(typeName); ok {
+		return k
+	}
+	return Make(0, halves...).Kind()
+}

@@ -63,19 +63,6 @@ func (c *checker) args(e *ast.CallExpr) ([]Typed, bool) {
 	return all, ok
 }
 
-// generic leaves a call of a generic function to Go.
-func (c *checker) generic(e *ast.CallExpr, fun Typed) Typed {
-	args, ok := c.args(e)
-	if !ok {
-		return Typed{}
-	}
-	copied := &ast.CallExpr{Fun: c.placeholder(e.Fun, fun), Lparen: e.Lparen, Ellipsis: e.Ellipsis, Rparen: e.Rparen}
-	for i, a := range e.Args {
-		copied.Args = append(copied.Args, c.placeholder(a, args[i]))
-	}
-	return c.native(e, copied)
-}
-
 // arguments checks the arguments of a call against the parameters.
 func (c *checker) arguments(e *ast.CallExpr, sig *types.Signature) bool {
 	if spread, ok := c.spread(e, sig); spread {

@@ -52,6 +52,7 @@ type Program struct {
 	Fset    *token.FileSet
 	Chunks  []*Chunk
 	Exprs   map[ast.Expr]Typed
+	Generic map[ast.Expr]Instance       // callees that are generic functions of the library
 	Must    map[*ast.CallExpr]bool      // calls whose error result is checked for the author
 	Convert map[ast.Expr]types.Type     // values that become another type by themselves
 	Defs    map[*ast.Ident]types.Object // names defined, and names that take part in := anew
@@ -114,7 +115,7 @@ type function struct {
 func newChecker(lib *library.Library, b book.Book) *checker {
 	p := &Program{
 		Book: b, Lib: lib, Fset: token.NewFileSet(),
-		Exprs: map[ast.Expr]Typed{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
+		Exprs: map[ast.Expr]Typed{}, Generic: map[ast.Expr]Instance{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
 		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{}, KnobAt: map[*ast.CallExpr]int{},
 		World: newWorld(lib), Scratch: types.NewPackage(NotebookPath, NotebookPath),
 	}

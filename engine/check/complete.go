@@ -178,7 +178,7 @@ func members(lib *library.Library, b book.Book, expr string) []string {
 func exported(p *types.Package) []string {
 	var names []string
 	for _, n := range p.Scope().Names() {
-		if ast.IsExported(n) {
+		if ast.IsExported(n) && !hidden(p, n) {
 			names = append(names, n)
 		}
 	}

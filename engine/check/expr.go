@@ -283,7 +283,7 @@ func qualified(p *types.Package) []string {
 func (c *checker) member(e *ast.SelectorExpr, pkg string) Typed {
 	p := c.Lib.Packages[pkg]
 	obj := p.Scope().Lookup(e.Sel.Name)
-	if obj == nil || !obj.Exported() {
+	if obj == nil || !obj.Exported() || hidden(p, obj.Name()) {
 		return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s.%s: no such name in package %s", pkg, e.Sel.Name, pkg), e.Sel.Name, "a name of package "+pkg,
 			didYouMean(pkg+"."+e.Sel.Name, qualified(p)))
 	}

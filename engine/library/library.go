@@ -51,6 +51,9 @@ type Library struct {
 	Quantity *types.Package
 	Product  string
 	Make     string
+	// KindWritten names the quantity package's function that returns the kind of a type's
+	// name, or for an empty name of six exponents in halves.
+	KindWritten string
 	// Difference names the type that the difference of two points has.
 	Difference string
 

@@ -59,6 +59,10 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 	case check.Type:
 		l.conversion(e)
 	default:
+		if instance, ok := l.Generic[e.Fun]; ok {
+			l.genericCall(e, instance)
+			return
+		}
 		if s, ok := ast.Unparen(e.Fun).(*ast.SelectorExpr); ok {
 			l.called[s] = true
 		}

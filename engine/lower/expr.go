@@ -106,6 +106,9 @@ func (l *lowerer) libraryNamed(t types.Type) bool {
 
 // realCallee reports whether a function takes and gives the library's form.
 func (l *lowerer) realCallee(fun ast.Expr) bool {
+	if _, generic := l.Generic[fun]; generic {
+		return false
+	}
 	return l.isReal(fun) || l.libraryNamed(l.Exprs[fun].Type)
 }
 

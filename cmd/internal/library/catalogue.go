@@ -23,6 +23,7 @@ func Catalogue() []Package {
 		{"lode/stdlib/load", ""},
 		{"lode/stdlib/transformer", ""},
 		{"lode/stdlib/piezo", ""},
+		{"lode/stdlib/study", ""},
 		{"lode/render/figure", ""},
 		{"lode/render/schematic", ""},
 		{"lode/render/table", ""},

@@ -40,7 +40,7 @@ func Load() (*library.Library, error) {
 		return nil, err
 	}
 	lib := &library.Library{
-		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Difference: "TemperatureDifference",
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", KindWritten: "KindWritten", Difference: "TemperatureDifference",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	lib.Quantities = quantities(lib.Quantity)

@@ -15,6 +15,7 @@ import (
 	liblodestdlibcoil "lode/stdlib/coil"
 	liblodestdlibload "lode/stdlib/load"
 	liblodestdlibpiezo "lode/stdlib/piezo"
+	liblodestdlibstudy "lode/stdlib/study"
 	liblodestdlibtransformer "lode/stdlib/transformer"
 	liblodestdlibwire "lode/stdlib/wire"
 	liblodeunits "lode/units"
@@ -63,6 +64,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"KindFor":                     reflect.ValueOf(liblodeunits.KindFor),
 			"KindNamed":                   reflect.ValueOf(liblodeunits.KindNamed),
 			"KindOf":                      reflect.ValueOf(liblodeunits.KindOf),
+			"KindWritten":                 reflect.ValueOf(liblodeunits.KindWritten),
 			"Kinds":                       reflect.ValueOf(liblodeunits.Kinds),
 			"Length":                      reflect.ValueOf((*liblodeunits.Length)(nil)),
 			"Level":                       reflect.ValueOf((*liblodeunits.Level)(nil)),
@@ -299,6 +301,14 @@ func symbols() map[string]map[string]reflect.Value {
 			"SoftPZT":         reflect.ValueOf(liblodestdlibpiezo.SoftPZT),
 			"Strip":           reflect.ValueOf((*liblodestdlibpiezo.Strip)(nil)),
 			"VerySoftPZT":     reflect.ValueOf(liblodestdlibpiezo.VerySoftPZT),
+		},
+		"lode/stdlib/study": {
+			"GreatestNumbers":    reflect.ValueOf(liblodestdlibstudy.GreatestNumbers),
+			"LeastNumbers":       reflect.ValueOf(liblodestdlibstudy.LeastNumbers),
+			"OverDecadesNumbers": reflect.ValueOf(liblodestdlibstudy.OverDecadesNumbers),
+			"OverNumbers":        reflect.ValueOf(liblodestdlibstudy.OverNumbers),
+			"Run":                reflect.ValueOf((*liblodestdlibstudy.Run)(nil)),
+			"SolveNumbers":       reflect.ValueOf(liblodestdlibstudy.SolveNumbers),
 		},
 		"lode/render/figure": {
 			"Bars":      reflect.ValueOf(libloderenderfigure.Bars),

@@ -121,7 +121,7 @@ func packageSymbols(p *types.Package, entry library.Package) []string {
 				lines = append(lines, fmt.Sprintf("%q: reflect.ValueOf(%s.%s),\n", name, alias(p.Path()), name))
 			}
 		case *types.TypeName:
-			if n, ok := obj.Type().(*types.Named); ok && n.TypeParams() != nil {
+			if n, ok := obj.Type().(*types.Named); ok && n.TypeParams() != nil || isConstraint(obj) {
 				continue
 			}
 			lines = append(lines, fmt.Sprintf("%q: reflect.ValueOf((*%s.%s)(nil)),\n", name, alias(p.Path()), name))
@@ -130,6 +130,12 @@ func packageSymbols(p *types.Package, entry library.Package) []string {
 		}
 	}
 	return lines
+}
+
+// isConstraint reports whether a type only bounds type parameters.
+func isConstraint(obj *types.TypeName) bool {
+	i, ok := obj.Type().Underlying().(*types.Interface)
+	return ok && !i.IsMethodSet()
 }
 
 // help writes the doc comments of our own packages, cut into their parts.
