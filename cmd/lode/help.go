@@ -25,6 +25,9 @@ that lode run -record wrote, or for a page what it carries. Results may differ b
 
 const openHelp = `Writes the notebook that a page was made from beside the page, or to the file given with -o.`
 
+const exportHelp = `Writes a Go program that uses the same library and prints the same shown results, numbers to
+the last digit. It builds inside of this module: put it into a folder of its own there.`
+
 const aboutHelp = `Tells what a package, function, type or method of the library does, with its units, range,
 accuracy and source. Without a name it lists the packages.`
 

@@ -1,0 +1,102 @@
+package lower
+
+import (
+	"fmt"
+	"go/format"
+	"strconv"
+	"strings"
+
+	"lode/engine/check"
+)
+
+// This file writes a notebook as a Go program that stands by itself.
+
+// Export returns a main package that builds with the standard toolchain inside of this
+// module, uses the same library packages, and prints each shown result under its label,
+// numbers to the last digit.
+func Export(p *check.Program) ([]byte, error) {
+	l := lower(p, false)
+	text := strings.Replace(l.Source, "package notebook\n", "package main\n", 1)
+	text = strings.Replace(text, "import ˑh \""+Host+"\"\n", "", 1)
+	text = strings.ReplaceAll(text, "ˑh.", "ˑ")
+	text = strings.Replace(text, "func "+Entry+"()", "func main()", 1)
+	head, body, _ := strings.Cut(text, "\n")
+	out, err := format.Source([]byte(exportNote + head + "\n" + exportImports + body + exportRunner + l.labels() + l.knobValues()))
+	if err != nil {
+		return nil, fmt.Errorf("the exported program does not parse: %w", err)
+	}
+	return out, nil
+}
+
+const exportNote = `// This program was written from a notebook. It prints what the notebook shows.
+`
+
+const exportImports = `
+import (
+	ˑfmt "fmt"
+	ˑos "os"
+	ˑstrconv "strconv"
+	ˑstrings "strings"
+)
+
+`
+
+const exportRunner = `
+type ˑSaid string
+
+func (s ˑSaid) String() string { return string(s) }
+
+type ˑFields []any
+
+func (f ˑFields) String() string {
+	parts := make([]string, len(f))
+	for i, v := range f {
+		parts[i] = ˑfmt.Sprint(v)
+	}
+	return "{" + ˑstrings.Join(parts, " ") + "}"
+}
+
+// ˑShow prints a result: its label, how it reads, and its number in SI units to the last digit.
+func ˑShow(label int, value any) {
+	exact := ""
+	switch v := value.(type) {
+	case interface{ SI() float64 }:
+		exact = "\t" + ˑstrconv.FormatFloat(v.SI(), 'g', -1, 64)
+	case float64:
+		exact = "\t" + ˑstrconv.FormatFloat(v, 'g', -1, 64)
+	}
+	ˑfmt.Printf("%s\t%v%s\n", ˑlabels[label], value, exact)
+}
+
+// ˑFail ends the program with the error of a call.
+func ˑFail(label int, err error) {
+	ˑfmt.Fprintf(ˑos.Stderr, "%s: %v\n", ˑlabels[label], err)
+	ˑos.Exit(1)
+}
+
+func ˑKnob(knob int) float64 { return ˑknobs[knob] }
+
+`
+
+// labels lists the source texts that results and failures are named by.
+func (l *Lowered) labels() string {
+	var b strings.Builder
+	b.WriteString("var ˑlabels = []string{\n")
+	for _, s := range l.Spots {
+		label, _, more := strings.Cut(s.Text, "\n")
+		if more {
+			label += "…"
+		}
+		b.WriteString(strconv.Quote(label) + ",\n")
+	}
+	return b.String() + "}\n\n"
+}
+
+// knobValues lists where the knobs stand.
+func (l *Lowered) knobValues() string {
+	var values []string
+	for _, k := range l.program.Knobs {
+		values = append(values, strconv.FormatFloat(k.Value, 'g', -1, 64))
+	}
+	return "var ˑknobs = []float64{" + strings.Join(values, ", ") + "}\n"
+}
