@@ -14,6 +14,8 @@ import (
 type options struct {
 	file, page string
 	record     bool
+	knobs      []string
+	size       int64
 	limits     evaluate.Limits
 }
 
@@ -29,6 +31,21 @@ func runOptions() []option {
 	return []option{
 		{"-o", "PAGE", "write the page to this file", func(o *options, v string) error { o.page = v; return nil }},
 		{"-record", "", "write a record of every result beside the notebook, for lode verify", func(o *options, _ string) error { o.record = true; return nil }},
+		{"-knob", "NAME=VALUE", "turn a knob of the notebook, such as -knob \"tone=250 kΩ\"", func(o *options, v string) error {
+			if name, value, ok := strings.Cut(v, "="); !ok || strings.TrimSpace(name) == "" || strings.TrimSpace(value) == "" {
+				return fmt.Errorf("got %q, want a name, an equals sign and a value", v)
+			}
+			o.knobs = append(o.knobs, v)
+			return nil
+		}},
+		{"-page-size", "KB", fmt.Sprintf("size that positions of knobs may bring the page to; default %d", evaluate.DefaultPageSize/1000), func(o *options, v string) error {
+			n, err := strconv.ParseInt(v, 10, 32)
+			if err != nil || n < 1 {
+				return fmt.Errorf("got %q, want a whole number of kB from 1", v)
+			}
+			o.size = n * 1000
+			return nil
+		}},
 		{"-time", "SECONDS", fmt.Sprintf("longest run; default %g", d.Time.Seconds()), func(o *options, v string) error {
 			seconds, err := strconv.ParseFloat(v, 64)
 			if err != nil || !(seconds > 0 && seconds < 1e6) {

@@ -21,7 +21,7 @@ func (p *program) run(args []string) int {
 		return code
 	}
 	r := p.request(o.file, source)
-	r.Limits, r.Page = o.limits, true
+	r.Limits, r.Page, r.Knobs, r.PageSize = o.limits, true, o.knobs, o.size
 	var page []byte
 	var kept *record.Record
 	code = p.evaluate(r, func(e evaluate.Event) {

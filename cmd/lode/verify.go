@@ -60,6 +60,7 @@ func (p *program) verifyOne(file string, tolerance float64) int {
 	}
 	var after *record.Record
 	r := p.request(file, source)
+	r.Turned = before.Knobs
 	if code := p.evaluate(r, func(e evaluate.Event) {
 		if e.Record != nil {
 			after = e.Record

@@ -75,7 +75,7 @@
     const section = document.querySelector(".turning");
     if (!section) return;
     const all = [...section.querySelectorAll("input")], back = section.querySelector("button");
-    const base = all.map(i => +i.value);
+    const base = all.map(i => +i.dataset.base);
     const move = () => {
       const values = {};
       for (const input of all) {
@@ -88,6 +88,7 @@
       pending = { Number: ++number, Values: values };
       send();
     };
+    back.hidden = all.every((input, i) => +input.value === base[i]);
     for (const input of all) {
       input.disabled = false;
       input.addEventListener("input", move);

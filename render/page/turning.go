@@ -32,6 +32,7 @@ type Knob struct {
 	Name  string
 	Stops []string // its values as texts, from low to high
 	At    int      // which of them the page shows
+	Base  int      // which of them is the notebook's own
 	Exact []string // the same values for the program that serves the page
 }
 

@@ -9,19 +9,19 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"runtime"
 	"runtime/debug"
 	"strconv"
 	"sync"
+	"time"
 
 	"lode/cmd/internal/library"
 	"lode/cmd/internal/present"
 	"lode/cmd/internal/record"
 	"lode/engine"
 	"lode/engine/issue"
+	elibrary "lode/engine/library"
 	"lode/engine/run"
-	"lode/render/page"
 	"lode/render/text"
 	"lode/units"
 )
@@ -31,6 +31,10 @@ const deepest = 256 << 20
 
 // Serve is the child: it reads one request and writes events until it is done.
 func Serve(in io.Reader, out io.Writer) error {
+	lib, err := library.Load() // while the request may still be on its way
+	if err != nil {
+		return err
+	}
 	orders := json.NewDecoder(in)
 	var r Request
 	if err := orders.Decode(&r); err != nil {
@@ -44,9 +48,7 @@ func Serve(in io.Reader, out io.Writer) error {
 	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery)}
 	c.ctx, c.stop = context.WithCancelCause(context.Background())
 	go c.listen(orders)
-	if err := c.serve(); err != nil {
-		return err
-	}
+	c.serve(lib)
 	c.send(Event{Done: true})
 	return nil
 }
@@ -67,6 +69,7 @@ type child struct {
 	values  []Value
 	cell    int
 	record  *record.Record
+	took    time.Duration // of the run
 
 	sending sync.Mutex
 	out     *bufio.Writer
@@ -100,15 +103,15 @@ func (c *child) send(e Event) {
 	c.out.Flush()
 }
 
-func (c *child) serve() error {
-	lib, err := library.Load()
-	if err != nil {
-		return err
-	}
+func (c *child) serve(lib *elibrary.Library) {
 	n := engine.Open(lib, c.File, []byte(c.Source))
 	if len(n.Issues) > 0 {
 		c.send(Event{Issues: fewer(n.Issues)})
-		return nil
+		return
+	}
+	if i := c.turn(n); i != nil {
+		c.send(Event{Issues: []issue.Issue{shorter(*i)}})
+		return
 	}
 	n.Limits = run.Limits{Steps: c.Limits.Steps, Depth: c.Limits.Depth}
 	switch {
@@ -118,7 +121,6 @@ func (c *child) serve() error {
 	default:
 		c.run(n)
 	}
-	return nil
 }
 
 // errOutput is why a run stops that shows too much.
@@ -127,8 +129,11 @@ var errOutput = errors.New("output limit")
 func (c *child) run(n *engine.Notebook) {
 	c.shown = make([][]present.Shown, len(n.Book.Cells()))
 	c.record = record.New(present.Version(), runtime.Version(), c.Source)
+	c.standing(n)
+	began := time.Now()
 	n.At = func(i issue.Issue) { i = shorter(i); c.send(Event{At: &i}) }
 	failed := n.Run(c.ctx, c.result)
+	c.took = time.Since(began)
 	c.telling.Lock()
 	defer c.telling.Unlock()
 	c.told = true
@@ -171,15 +176,6 @@ func (c *child) page(n *engine.Notebook) {
 	}
 }
 
-// html makes the page, with the notebook and the record of the run in it.
-func (c *child) html(n *engine.Notebook) ([]byte, error) {
-	b := sheet{left: pages * c.Limits.Output}
-	if err := page.Write(&b, present.Document(n.Book, c.shown, n.Called())); err != nil {
-		return nil, err
-	}
-	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
-}
-
 // pages is how many times the limit of output the page may be long, mark-up included.
 const pages = 8
 
@@ -210,16 +206,13 @@ func (c *child) result(e engine.Result) {
 		c.flush()
 		c.cell = e.Cell
 	}
-	s := present.Printed(e.Printed)
-	if e.Printed == "" {
-		s = present.Value(e.Label, e.Value)
-	}
+	s := present.Result(e)
 	long := len(s.Text) + len(s.Label) + 16
 	if c.output += int64(long); c.output > c.Limits.Output {
 		c.stop(errOutput)
 		return
 	}
-	if e.Printed == "" {
+	if e.Printed == "" && s.Working == nil {
 		c.values = append(c.values, value(e, s))
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 	}

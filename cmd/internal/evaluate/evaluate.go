@@ -42,6 +42,11 @@ type Request struct {
 	Page   bool // whether the page is wanted
 	Check  bool // check only
 
+	Knobs    []string           // settings such as "turns=6000"
+	Turned   map[string]float64 // where knobs stand, in SI units
+	Live     bool               // the page is served and its knobs turn there
+	PageSize int64              // bytes that positions of knobs may bring the page to; 0 for the default
+
 	Against *Against // compare with another notebook instead of showing results
 }
 
