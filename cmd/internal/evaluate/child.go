@@ -45,7 +45,7 @@ func Serve(in io.Reader, out io.Writer) error {
 	if err := confine(r.Limits); err != nil {
 		return err
 	}
-	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery)}
+	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery), fetched: map[string]delivery{}}
 	c.ctx, c.stop = context.WithCancelCause(context.Background())
 	go c.listen(orders)
 	c.serve(lib)
@@ -57,9 +57,11 @@ type child struct {
 	Request
 	ctx    context.Context
 	stop   context.CancelCauseFunc
-	files  chan delivery
 	output int64
 	style  text.Style
+
+	files   chan delivery
+	fetched map[string]delivery // by name; used by the running notebook alone
 
 	telling sync.Mutex // a run that was stopped may still show something
 	told    bool       // how the run ended; nothing is shown behind it
@@ -104,6 +106,7 @@ func (c *child) send(e Event) {
 }
 
 func (c *child) serve(lib *elibrary.Library) {
+	library.Files(lib, c.fetch)
 	n := engine.Open(lib, c.File, []byte(c.Source))
 	if len(n.Issues) > 0 {
 		c.send(Event{Issues: fewer(n.Issues)})

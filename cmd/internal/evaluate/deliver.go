@@ -1,12 +1,41 @@
 package evaluate
 
-import "path/filepath"
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
 
-// deliver reads a data file for the child.
+	"lode/stdlib/data/folder"
+)
+
+// This file carries data files from the parent, which may open them, to the child, which
+// may not.
+
+// deliver reads a data file for the child. The parent alone decides which folder it comes
+// from.
 func (p *parent) deliver(name string) *delivery {
-	folder := p.request.Folder
-	if folder == "" {
-		folder = filepath.Dir(p.request.File)
+	from := p.request.Folder
+	if from == "" {
+		from = filepath.Dir(p.request.File)
 	}
-	return &delivery{Problem: folder + name + ": not there yet"}
+	data, err := folder.Read(from, name)
+	if err != nil {
+		return &delivery{Problem: err.Error()}
+	}
+	return &delivery{Data: data}
+}
+
+// fetch asks the parent for a data file, once for each name.
+func (c *child) fetch(name string) ([]byte, error) {
+	if len(name) > wide {
+		return nil, fmt.Errorf("data file: the name is too long: got %d bytes, want at most %d", len(name), wide)
+	}
+	if _, ok := c.fetched[name]; !ok {
+		c.send(Event{Wants: name})
+		c.fetched[name] = <-c.files
+	}
+	if d := c.fetched[name]; d.Problem != "" {
+		return nil, errors.New(d.Problem)
+	}
+	return c.fetched[name].Data, nil
 }

@@ -24,6 +24,8 @@ func Catalogue() []Package {
 		{"lode/stdlib/transformer", ""},
 		{"lode/stdlib/piezo", ""},
 		{"lode/stdlib/study", ""},
+		{"lode/stdlib/data", ""},
+		{"lode/stdlib/chance", ""},
 		{"lode/render/figure", ""},
 		{"lode/render/schematic", ""},
 		{"lode/render/table", ""},

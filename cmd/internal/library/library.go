@@ -43,6 +43,7 @@ func Load() (*library.Library, error) {
 		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", KindWritten: "KindWritten", Difference: "TemperatureDifference",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
+	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)
 	lib.Units = unitsInScope(lib.Quantity)
 	return lib, nil

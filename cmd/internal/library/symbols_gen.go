@@ -11,8 +11,10 @@ import (
 	libloderenderschematic "lode/render/schematic"
 	libloderendertable "lode/render/table"
 	libloderendertemplate "lode/render/template"
+	liblodestdlibchance "lode/stdlib/chance"
 	liblodestdlibcircuit "lode/stdlib/circuit"
 	liblodestdlibcoil "lode/stdlib/coil"
+	liblodestdlibdata "lode/stdlib/data"
 	liblodestdlibload "lode/stdlib/load"
 	liblodestdlibpiezo "lode/stdlib/piezo"
 	liblodestdlibstudy "lode/stdlib/study"
@@ -309,6 +311,15 @@ func symbols() map[string]map[string]reflect.Value {
 			"OverNumbers":        reflect.ValueOf(liblodestdlibstudy.OverNumbers),
 			"Run":                reflect.ValueOf((*liblodestdlibstudy.Run)(nil)),
 			"SolveNumbers":       reflect.ValueOf(liblodestdlibstudy.SolveNumbers),
+		},
+		"lode/stdlib/data": {
+			"Parse": reflect.ValueOf(liblodestdlibdata.Parse),
+			"Read":  reflect.ValueOf(liblodestdlibdata.Read),
+			"Sheet": reflect.ValueOf((*liblodestdlibdata.Sheet)(nil)),
+		},
+		"lode/stdlib/chance": {
+			"Draws": reflect.ValueOf((*liblodestdlibchance.Draws)(nil)),
+			"Seed":  reflect.ValueOf(liblodestdlibchance.Seed),
 		},
 		"lode/render/figure": {
 			"Bars":      reflect.ValueOf(libloderenderfigure.Bars),
