@@ -197,10 +197,3 @@ func BenchmarkWind(b *testing.B) {
 		}
 	}
 }
-
-func BenchmarkInductance(b *testing.B) {
-	c := wound(b, steel, gauge(b, 42), 8000)
-	for b.Loop() {
-		c.Inductance()
-	}
-}

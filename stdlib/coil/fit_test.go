@@ -52,7 +52,7 @@ func TestFitTells(t *testing.T) {
 	if err != nil || !open.OK() || strings.Contains(open.String(), "∞") {
 		t.Errorf("without flanges: %v, %v", open, err)
 	}
-	if c := wound(t, steel, gauge(t, 42), 6000); c.Frame().Rows() != 13 {
+	if c := wound(t, steel, gauge(t, 42), 6000); c.Frame().Rows() != 14 {
 		t.Errorf("winding: %d rows", c.Frame().Rows())
 	}
 }

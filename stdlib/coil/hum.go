@@ -138,6 +138,7 @@ func (c Chain) Correction(source HumSource, number int) (Correction, error) {
 	}
 	with := func(turns int) float64 {
 		q := p
+		q.Winding.found = nil
 		q.Winding.turns, q.Winding.layout = turns, p.Winding.style.lay(p.Winding.shape, float64(p.Winding.wire.Overall()), turns)
 		return q.linked(field.potential)
 	}

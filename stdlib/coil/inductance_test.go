@@ -41,10 +41,10 @@ func TestWaysAgree(t *testing.T) {
 	for _, lay := range []Lay{Layered, Orthocyclic} {
 		last := wound(t, f, w, mostSingle, Style{Lay: lay})
 		blocks := last.inBlocks()
-		close(t, lay.String()+": single turns and blocks", float64(last.Inductance()), blocks, 4e-3)
+		close(t, lay.String()+": single turns and blocks", float64(last.Inductance()), blocks, 1.2e-3)
 		n := last.TurnsPerLayer()
 		full := wound(t, f, w, 12*n, Style{Lay: lay})
-		close(t, lay.String()+": blocks and smeared", full.inBlocks(), full.smeared(), 2e-2)
+		close(t, lay.String()+": blocks and smeared", full.inBlocks(), full.smeared(), 3e-2) // which fills the flange to flange and the first layer's grooves, too
 	}
 	one := wound(t, f, w, 20)
 	laid := wound(t, f, w, 20, Style{Lay: Layered, Pitch: 0.25 * mm})

@@ -35,9 +35,18 @@ func (c Winding) ResistanceAC(frequency units.Frequency) (units.Resistance, erro
 		most := units.Frequency(float64(frequency) * sq(thickest*depth/(d/2)))
 		return 0, refuse("frequency: too high for this wire", frequency, "at most "+most.String(), "")
 	}
-	square := c.window().OwnSquare() * sq(float64(c.turns))
+	square := c.ownSquare() * sq(float64(c.turns))
 	skin := kernel.SkinFactor(d, depth) * float64(c.Resistance())
 	// The field is that of 1 A; each wire of length l turns l times this power into heat.
 	proximity := kernel.ProximityLoss(d, depth, resistivity, math.Sqrt(square)) * float64(c.WireLength())
 	return units.Resistance(skin + proximity), nil
+}
+
+// ownSquare is the mean over the wire of B² for one ampere-turn, found once for each winding.
+func (c Winding) ownSquare() float64 {
+	if c.found == nil {
+		return c.window().OwnSquare()
+	}
+	c.found.ownField.Do(func() { c.found.square = c.window().OwnSquare() })
+	return c.found.square
 }

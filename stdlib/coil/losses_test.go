@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"lode/stdlib/wire"
 	"lode/units"
 )
 
@@ -42,19 +41,6 @@ func TestResistanceACLaws(t *testing.T) {
 	for _, bad := range []units.Frequency{-1, units.Frequency(math.NaN()), units.Frequency(math.Inf(1)), 1e13} {
 		if _, err := c.ResistanceAC(bad); err == nil {
 			t.Errorf("%v was accepted", bad)
-		}
-	}
-}
-
-func BenchmarkResistanceAC(b *testing.B) {
-	w, err := wire.AWG(42)
-	if err != nil {
-		b.Fatal(err)
-	}
-	c := wound(b, steel, w, 6000)
-	for b.Loop() {
-		if _, err := c.ResistanceAC(1e4); err != nil {
-			b.Fatal(err)
 		}
 	}
 }

@@ -51,7 +51,7 @@ func (c Winding) part(from, to int) (Winding, error) {
 	l2, a2 := upTo(to)
 	part.layout.cut, part.layout.build = true, depth(to)-depth(from)
 	part.layout.meanTurn, part.layout.meanArea = (l2-l1)/float64(to-from), (a2-a1)/float64(to-from)
-	part.potted = c.potted
+	part.potted, part.found = c.potted, &found{}
 	return part, nil
 }
 

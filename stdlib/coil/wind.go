@@ -73,7 +73,7 @@ func wind(former Former, w wire.Wire, turns int, styles []Style) (Winding, error
 	if err := style.check(w); err != nil {
 		return Winding{}, err
 	}
-	return Winding{former: former, shape: shape, wire: w, turns: turns, style: style, layout: style.lay(shape, float64(w.Overall()), turns)}, nil
+	return Winding{former: former, shape: shape, wire: w, turns: turns, style: style, layout: style.lay(shape, float64(w.Overall()), turns), found: &found{}}, nil
 }
 
 // On winds the same turns of the same wire in the same style on another former.

@@ -3,6 +3,7 @@ package coil
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"lode/stdlib/wire"
 	"lode/units"
@@ -19,6 +20,13 @@ type Winding struct {
 	potted Compound
 	proven units.Capacitance // from a measured resonance, or 0
 	doubt  units.Capacitance // of that
+	found  *found            // what takes long to compute, once it was asked for
+}
+
+// found keeps what depends on the turns, the wire and the former alone, for all copies of a winding.
+type found struct {
+	inductance, ownField sync.Once
+	henry, square        float64
 }
 
 // Turns returns the number of turns.

@@ -15,6 +15,7 @@ type Turn struct{ Depth, Z float64 }
 type Wire struct {
 	Radius         float64
 	SurfaceCurrent bool
+	InGrooves      bool // layers lie half a pitch along in turns
 }
 
 // meanDistance is the geometric mean distance of the conductor from itself: a·e^(−1/4) for
@@ -51,6 +52,12 @@ func DiscreteSelf(core Section, turns []Turn, wire Wire) (inductance, err float6
 }
 
 const discreteLevel = 3
+
+// DiscreteValue is the inductance of single turns in series in henry, a digit coarser than
+// DiscreteSelf and without its estimate of the error.
+func DiscreteValue(core Section, turns []Turn, wire Wire) float64 {
+	return newTurnSum(core, discreteLevel-1).over(countPairs(turns, core.CoreLength+core.CoreWidth), wire.meanDistance())
+}
 
 // A turnPair is the shape of a pair of turns; regular coils have few different ones.
 type turnPair struct{ inner, outer, z float64 }

@@ -65,10 +65,11 @@ func mirroredTasks(n int) []task {
 func (o Outline) winding() winding {
 	pieces := skeletonPieces(hull(o.Points))
 	w := winding{pieces: pieces, window: window{o.Offset, o.Offset + o.Build}, height: o.Height}
+	perimeter := 0.0
 	for i := range pieces {
-		w.perimeter += pieces[i].extent(o.Offset)
+		perimeter += pieces[i].extent(o.Offset)
 	}
-	w.size = max(w.perimeter/2+2*o.Build, o.Height)
+	w.size = max(perimeter/2+2*o.Build, o.Height)
 	return w
 }
 

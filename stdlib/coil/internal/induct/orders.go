@@ -23,11 +23,11 @@ func ordersAt(level int) orders {
 
 // deepen adds points over the mean distance for deep windows, where the radius of the corners
 // grows many times over from the first turn to the last.
-func (o orders) deepen(w window, perimeter float64) orders {
+func (o orders) deepen(w window) orders {
 	if w.width() > 0.6*w.from {
-		o.middle++
-		if w.width() > perimeter/8 {
-			o.middle++
+		o.middle += 2
+		if w.width() > 20*w.from {
+			o.middle += 2
 		}
 	}
 	return o

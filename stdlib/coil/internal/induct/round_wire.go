@@ -19,7 +19,7 @@ func RoundWire(s Section, layers, perLayer int, wire Wire) float64 {
 	c := cell{s.Build / float64(layers), s.Height / float64(perLayer)}
 	own := math.Log(RectangleMeanDistance(c.t, c.z) / wire.meanDistance())
 	turns := float64(layers * perLayer)
-	return Mu0 / (2 * math.Pi) * turns * s.MeanTurnLength() * (own + c.neighbours(layers, perLayer))
+	return Mu0 / (2 * math.Pi) * turns * s.MeanTurnLength() * (own + c.neighbours(layers, perLayer, wire.InGrooves))
 }
 
 // RectangleMeanDistance is the geometric mean distance of a rectangle from itself: Maxwell,
@@ -39,23 +39,30 @@ type cell struct{ t, z float64 }
 
 // neighbours is the sum over the other turns of ln(mean distance of two cells / distance of their
 // middles), averaged over the turns.
-func (c cell) neighbours(layers, perLayer int) float64 {
+func (c cell) neighbours(layers, perLayer int, inGrooves bool) float64 {
 	sum := 0.0
-	for i := range layers {
-		for j := range perLayer {
+	for i := range min(layers, farthest) {
+		for j := range min(perLayer, farthest) {
 			if i == 0 && j == 0 {
 				continue
 			}
-			share := (1 - float64(i)/float64(layers)) * (1 - float64(j)/float64(perLayer))
-			times := 4.0
-			if i == 0 || j == 0 {
+			along, times := float64(j), 4.0
+			switch {
+			case inGrooves && i%2 == 1:
+				along += 0.5 // one place up and one place down, of which there is one less
+			case i == 0 || j == 0:
 				times = 2
 			}
-			sum += times * share * c.excess(float64(i)*c.t, float64(j)*c.z)
+			share := (1 - float64(i)/float64(layers)) * (1 - along/float64(perLayer))
+			sum += times * share * c.excess(float64(i)*c.t, along*c.z)
 		}
 	}
 	return sum
 }
+
+// farthest is how many turns away neighbours are still counted: what lies beyond adds less than
+// a thousandth of a turn's own share.
+const farthest = 64
 
 // excess is ln(mean distance / distance) of two cells (t, z) apart. The difference of two points
 // of two cells has a triangular density; far away its quadrupole is enough.
@@ -69,14 +76,14 @@ func (c cell) excess(t, z float64) float64 {
 	for i, x := range rule.x {
 		for j, y := range rule.x {
 			w := rule.w[i] * rule.w[j] * (1 - x) * (1 - y)
-			for _, sign := range [4][2]float64{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
-				a, b := t+sign[0]*x*c.t, z+sign[1]*y*c.z
-				sum += w * math.Log((a*a+b*b)/r2) / 2
-			}
+			a1, a2, b1, b2 := sq(t+x*c.t), sq(t-x*c.t), sq(z+y*c.z), sq(z-y*c.z)
+			sum += w * math.Log((a1+b1)/r2*((a1+b2)/r2)*((a2+b1)/r2)*((a2+b2)/r2)) / 2
 		}
 	}
 	return sum
 }
+
+func sq(x float64) float64 { return x * x }
 
 // A Method says how an inductance was found.
 type Method string

@@ -6,19 +6,17 @@ import "math"
 
 // A winding is what the engine needs to know of a coil.
 type winding struct {
-	pieces    []piece
-	window    window
-	height    float64
-	size      float64 // largest dimension
-	perimeter float64 // first turn
+	pieces []piece
+	window window
+	height float64
+	size   float64 // largest dimension
 }
 
 func (s Section) winding() winding {
 	a, b := s.straights()
 	return winding{
 		pieces: skeletonPieces(rectangleSkeleton(a, b)), window: s.window(), height: s.Height,
-		size:      max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height),
-		perimeter: s.corePerimeter(),
+		size: max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height),
 	}
 }
 
@@ -26,6 +24,12 @@ func (s Section) winding() winding {
 // estimate is the step from a coarser computation; the error is usually a tenth of it.
 func Self(s Section, turns float64) (inductance, err float64) {
 	return climb(defaultLevel, defaultLevel, 0, turns*turns, selfAt(s))
+}
+
+// SelfValue is the inductance that Self returns, without the estimate of the error, in two thirds
+// of the time.
+func SelfValue(s Section, turns float64) float64 {
+	return turns * turns * selfAt(s)(defaultLevel)
 }
 
 // SelfTo is Self to a relative accuracy between 1e-3 and 1e-8.
@@ -38,6 +42,9 @@ func selfAt(s Section) func(level int) float64 {
 	if s.Height == 0 && s.Build == 0 {
 		return func(int) float64 { return math.Inf(1) }
 	}
+	if a, b := s.straights(); len(w.pieces) == 4 && max(a, b) < 0.4*w.window.to {
+		w.pieces = quarters(a, b) // half circles that nearly touch at both ends
+	}
 	tasks := selfTasks(len(w.pieces))
 	return func(level int) float64 { return w.with(w, true, 0, 0, level, tasks) }
 }
@@ -47,6 +54,11 @@ func selfAt(s Section) func(level int) float64 {
 // in henry. The windows must not overlap: one may lie above, inside or around the other.
 func Coaxial(a, b Section, na, nb, distance float64) (mutual, err float64) {
 	return climb(defaultLevel, defaultLevel, 0, na*nb, coaxialAt(a, b, distance))
+}
+
+// CoaxialValue is the mutual inductance that Coaxial returns, without the estimate of the error.
+func CoaxialValue(a, b Section, na, nb, distance float64) float64 {
+	return na * nb * coaxialAt(a, b, distance)(defaultLevel)
 }
 
 // CoaxialTo is Coaxial to a relative accuracy between 1e-3 and 1e-8.
@@ -84,7 +96,10 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
 	}
-	o := ordersAt(level).deepen(p.window, p.perimeter).deepen(q.window, q.perimeter)
+	o := ordersAt(level).deepen(p.window)
+	if q.window != p.window {
+		o = o.deepen(q.window)
+	}
 	if !common || z != 0 {
 		o.digits += 2 + lostDigits(math.Hypot(aside, z), p.size, q.size)
 	}
