@@ -17,13 +17,13 @@ const (
 	stub   = 22
 )
 
-// rowsOf fills rows from the left.
+// rowsOf fills rows from the left. What ends the circuit stays with what comes before it.
 func rowsOf(steps []ladder.Step, width float64) []row {
 	var rows []row
 	current := row{}
-	for _, s := range steps {
+	for i, s := range steps {
 		c := columnOf(s)
-		if len(current.steps) > 0 && current.width+c.width+stub+2*margin > width {
+		if len(current.steps) > 0 && s.Way != ladder.Terminal && current.width+needs(steps[i:])+2*margin > width {
 			current.exit = true
 			current.width += stub
 			rows = append(rows, current)
@@ -41,6 +41,18 @@ func rowsOf(steps []ladder.Step, width float64) []row {
 		rows[i].below = max(rows[i].below, 2*half)
 	}
 	return rows
+}
+
+// needs is the room that the first of steps needs to stand in a row that others may break off from.
+func needs(steps []ladder.Step) float64 {
+	width := columnOf(steps[0]).width
+	if len(steps) == 1 {
+		return width
+	}
+	if steps[1].Way == ladder.Terminal {
+		return width + columnOf(steps[1]).width
+	}
+	return width + stub
 }
 
 func (d Drawing) draw(width float64) *pen {

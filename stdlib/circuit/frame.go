@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"strconv"
 	"strings"
 
 	"lode/units"
@@ -38,21 +39,26 @@ func (r Response) String() string {
 }
 
 // Frame returns frequency, level and phase in columns, with the resonance and the -3 dB point
-// marked on the level.
+// marked on the level. It is for drawing: frequencies are kept to seven digits, levels to a millionth of a
+// decibel, phases to a millionth of a radian.
 func (r Response) Frame() frame.Frame {
 	levels, phases := make([]float64, len(r.points)), make([]float64, len(r.points))
 	last := 0.0
 	for i, v := range r.values {
-		levels[i], phases[i] = decibels(v)+decibels(complex(r.scale, 0)), math.NaN()
+		levels[i], phases[i] = math.Round(1e6*(decibels(v)+decibels(complex(r.scale, 0))))/1e6, math.NaN()
 		if v == 0 {
 			levels[i] = math.NaN()
 			continue
 		}
 		last = nearest(cmplx.Phase(v), last)
-		phases[i] = last
+		phases[i] = math.Round(1e6*last) / 1e6
+	}
+	points := make([]float64, len(r.points))
+	for i, f := range r.points {
+		points[i], _ = strconv.ParseFloat(strconv.FormatFloat(f, 'g', 7, 64), 64)
 	}
 	return frame.Frame{Title: r.label, Marks: r.marks(), Columns: []frame.Column{
-		frame.Of("Frequency", units.Frequency(0).Kind(), append([]float64(nil), r.points...)),
+		frame.Of("Frequency", units.Frequency(0).Kind(), points),
 		frame.Of("Level", units.Level(0).Kind(), levels),
 		frame.Of("Phase", units.Angle(0).Kind(), phases),
 	}}

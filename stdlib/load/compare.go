@@ -109,7 +109,14 @@ func (c Chains) best(score func(Chain) float64) (Chain, error) {
 
 // String writes the chain in one line.
 func (c Chain) String() string {
-	return fmt.Sprintf("%s: %v at 1 kHz, %v to %v, signal to noise %v", c.Name, c.Level, c.Low, c.High, c.SignalToNoise)
+	band := ""
+	if c.Low > 0 {
+		band += fmt.Sprintf(", from %v", c.Low)
+	}
+	if c.High > 0 {
+		band += fmt.Sprintf(", up to %v", c.High)
+	}
+	return fmt.Sprintf("%s: %v at 1 kHz%s, signal to noise %v", c.Name, c.Level, band, c.SignalToNoise)
 }
 
 // Frame returns the table in columns.
