@@ -52,8 +52,7 @@ func InSeries(coils ...Placed) (Chain, error) {
 // mutual returns the mutual inductance of two windings that both run the same way.
 func mutual(a, b Placed) float64 {
 	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
-	m, _ := induct.Pair(a.Winding.section(), b.Winding.section(), float64(a.Winding.turns), float64(b.Winding.turns), place)
-	return m
+	return induct.PairValue(a.Winding.section(), b.Winding.section(), float64(a.Winding.turns), float64(b.Winding.turns), place)
 }
 
 // Coils returns how many windings there are.

@@ -16,6 +16,11 @@ func Pair(a, b Section, na, nb float64, place Placement) (mutual, err float64) {
 	return climb(defaultLevel, defaultLevel, 0, na*nb, pairAt(a, b, place))
 }
 
+// PairValue is the mutual inductance that Pair returns, without the estimate of the error.
+func PairValue(a, b Section, na, nb float64, place Placement) float64 {
+	return na * nb * pairAt(a, b, place)(defaultLevel)
+}
+
 // PairTo is Pair to a relative accuracy between 1e-3 and 1e-7.
 func PairTo(a, b Section, na, nb float64, place Placement, relative float64) (mutual, err float64) {
 	return climb(defaultLevel, topLevel, relative, na*nb, pairAt(a, b, place))
