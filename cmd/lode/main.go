@@ -62,6 +62,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"run", "[OPTION...] NOTEBOOK", "check a notebook, run it from the top and write its page", runHelp, (*program).run},
+		{"watch", "NOTEBOOK", "serve a notebook's page and keep it in step with the file and its knobs", watchHelp, (*program).watch},
 		{"check", "NOTEBOOK", "check a notebook without running it", checkHelp, (*program).check},
 		{"verify", "[-tolerance T] FILE...", "run notebooks or pages again and tell what moved since their records", verifyHelp, (*program).verify},
 		{"open", "PAGE [-o NOTEBOOK]", "get the notebook back out of a page", openHelp, (*program).openPageFile},

@@ -105,10 +105,10 @@
   events.addEventListener("page", e => {
     const message = JSON.parse(e.data);
     patch(message.Page);
-    trouble("");
+    trouble(message.Fault);
     document.documentElement.dataset.number = message.Number;
   });
-  events.addEventListener("trouble", e => trouble(JSON.parse(e.data).Trouble));
+  events.addEventListener("trouble", e => trouble(JSON.parse(e.data).Fault));
   events.onerror = () => { document.documentElement.dataset.lost = ""; };
   events.onopen = () => { delete document.documentElement.dataset.lost; };
 })();

@@ -1,7 +1,6 @@
 package evaluate
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -185,7 +184,10 @@ func (c *child) write(d page.Document) ([]byte, error) {
 	if err := page.Write(&b, d); err != nil {
 		return nil, err
 	}
-	return page.Attach(bytes.Clone(b.Bytes()), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
+	if c.Live {
+		return b.Bytes(), nil
+	}
+	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
 }
 
 // laid lays out the knobs of a notebook with a number of stops each.

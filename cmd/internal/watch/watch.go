@@ -1,0 +1,178 @@
+// Package watch serves the page of a notebook to this machine alone, and keeps it in step:
+// each save and each turn of a knob runs the notebook again, and what comes out is pushed to
+// the open page. Where a run fails, the last good page stays and the failure stands above it.
+package watch
+
+import (
+	"context"
+	"fmt"
+	"net"
+	"net/http"
+	"strings"
+	"time"
+
+	"lode/cmd/internal/evaluate"
+	"lode/cmd/internal/present"
+	"lode/engine/issue"
+	"lode/render/page"
+)
+
+// Evaluator runs a request.
+type Evaluator func(ctx context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue
+
+// Watch is a notebook that is being watched.
+type Watch struct {
+	File   string
+	Run    Evaluator
+	Tell   func([]issue.Issue) // takes what is wrong with the notebook; nil to be silent
+	Ready  func(address string)
+	Limits evaluate.Limits
+
+	running context.Context
+	turns   chan turn
+	board   board
+}
+
+// turn is where a person wants the knobs.
+type turn struct {
+	Number int
+	Values map[string]string // exact numbers in SI units
+}
+
+// Serve watches until ctx ends. Ready is told the address once pages can be had.
+func (w *Watch) Serve(ctx context.Context) error {
+	listener, err := net.Listen("tcp4", "127.0.0.1:0")
+	if err != nil {
+		return err
+	}
+	d, err := newDoor(listener.Addr().String())
+	if err != nil {
+		return err
+	}
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	w.running, w.turns = ctx, make(chan turn, 16)
+	w.board.listeners = map[chan struct{}]bool{}
+	server := &http.Server{Handler: d.guard(w.routes(d)), ReadHeaderTimeout: 5 * time.Second, BaseContext: func(net.Listener) context.Context { return ctx }}
+	go func() {
+		<-ctx.Done()
+		_ = server.Close()
+	}()
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		w.loop(ctx, poll(ctx, w.File))
+	}()
+	if w.Ready != nil {
+		w.Ready(d.address())
+	}
+	err = server.Serve(listener)
+	stop()
+	<-done
+	if err == http.ErrServerClosed {
+		return nil
+	}
+	return err
+}
+
+// grace is how long a run goes on when there is something newer to run: a page that is
+// nearly done is worth more during a long move than one that is always begun anew.
+const grace = 300 * time.Millisecond
+
+// loop decides what runs: the newest text with the newest position of the knobs.
+func (w *Watch) loop(ctx context.Context, saves <-chan save) {
+	var now save
+	var want turn
+	var end chan struct{} // of the run in hand; nil if there is none
+	var cancel context.CancelFunc
+	var began time.Time
+	due, known := false, false
+	for {
+		if due && end == nil && known {
+			due = false
+			var running context.Context
+			running, cancel = context.WithCancel(ctx)
+			end, began = make(chan struct{}), time.Now()
+			go func(s save, t turn, end chan struct{}) {
+				defer close(end)
+				w.once(running, s, t)
+			}(now, want, end)
+		}
+		var late <-chan time.Time
+		if due && end != nil {
+			late = time.After(grace - time.Since(began))
+		}
+		select {
+		case <-ctx.Done():
+			if end != nil {
+				cancel()
+				<-end
+			}
+			return
+		case s := <-saves:
+			if s.problem != nil {
+				w.trouble([]issue.Issue{*s.problem})
+				known = false
+				continue
+			}
+			now, due, known = s, true, true
+		case t := <-w.turns:
+			want, due = t, true
+		case <-late:
+			cancel()
+		case <-end:
+			cancel()
+			end = nil
+		}
+	}
+}
+
+// once runs the notebook and puts up what comes out.
+func (w *Watch) once(ctx context.Context, s save, t turn) {
+	r := evaluate.Request{File: w.File, Source: s.text, Page: true, Live: true, Turned: t.numbers(), Limits: w.Limits}
+	var issues []issue.Issue
+	var html []byte
+	failed := w.Run(ctx, r, func(e evaluate.Event) {
+		issues = append(issues, e.Issues...)
+		if e.Page != nil {
+			html = e.Page
+		}
+	})
+	switch {
+	case ctx.Err() != nil: // there is something newer
+	case failed != nil:
+		w.trouble(append(issues, *failed))
+	case len(issues) > 0:
+		w.trouble(issues)
+	case html != nil:
+		w.board.put(t.Number, string(html))
+	}
+}
+
+// numbers reads the values; what is no number is left out.
+func (t turn) numbers() map[string]float64 {
+	values := map[string]float64{}
+	for name, text := range t.Values {
+		var x float64
+		if _, err := fmt.Sscan(text, &x); err == nil {
+			values[name] = x
+		}
+	}
+	return values
+}
+
+// mostIssues is how many issues a page shows at once.
+const mostIssues = 5
+
+// trouble puts up what is wrong, above the last good page.
+func (w *Watch) trouble(issues []issue.Issue) {
+	var b strings.Builder
+	for i, one := range issues[:min(len(issues), mostIssues)] {
+		if err := page.WriteFault(&b, present.PageFault(one)); err != nil || i == mostIssues {
+			break
+		}
+	}
+	if w.board.mark(b.String()) && w.Tell != nil {
+		w.Tell(issues)
+	}
+}
