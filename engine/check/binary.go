@@ -68,7 +68,7 @@ func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Type
 		return c.plainBinary(e, op, ex, ey, x, y)
 	}
 	if !c.numeric(x, isX) || !c.numeric(y, isY) {
-		return c.report(e, "type", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "two quantities or numbers", "")
+		return c.report(e, "operands", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "two quantities or numbers", "")
 	}
 	c.noteQuantities(x.Type, y.Type)
 	switch op {
@@ -121,11 +121,14 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
+		if w := Reword(err.Error(), c.textOf(e), c.both(ex, ey, x, y)); w.Code == "too-large" {
+			return c.report(e, w.Code, w.What, w.Got, w.Want, w.Hint)
+		}
 		hint := ""
 		if isNumber(x.Type) && isNumber(y.Type) {
 			hint = "convert one side, such as float64(" + c.text(ex) + ")"
 		}
-		return c.report(e, "type", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "operands of one type", hint)
+		return c.report(e, "operands", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "operands of one type", hint)
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}

@@ -115,7 +115,7 @@ func (c *checker) varType(id *ast.Ident, e ast.Expr, x Typed) types.Type {
 		return nil
 	}
 	if x.Value != nil && isUntyped(x.Type) && basic(x.Type)&types.IsInteger != 0 && !representable(x.Value, types.Typ[types.Int]) {
-		c.report(e, "type", id.Name+": the whole number is too large", c.text(e), "at most 64 bits", "write it as 1e20")
+		c.report(e, "too-large", id.Name+": the whole number is too large", c.text(e), "at most 64 bits", "write it as 1e20")
 		return nil
 	}
 	return c.World.settle(types.Default(x.Type))

@@ -1,13 +1,11 @@
 package check
 
 import (
-	"errors"
 	"fmt"
 	"go/ast"
 	"go/constant"
 	"go/token"
 	"go/types"
-	"regexp"
 	"strings"
 )
 
@@ -82,7 +80,7 @@ func (c *checker) plain(e ast.Expr) Typed {
 			return Typed{}
 		}
 	}
-	if index, ok := e.(*ast.IndexExpr); ok && !c.mapKey(index, parts[0]) {
+	if index, ok := e.(*ast.IndexExpr); ok && !c.mapKey(index, parts[0]) || !c.wholeIndexes(e, parts[0]) {
 		return Typed{}
 	}
 	return c.native(e, copied)
@@ -91,6 +89,34 @@ func (c *checker) plain(e ast.Expr) Typed {
 func (c *checker) mapKey(e *ast.IndexExpr, x Typed) bool {
 	m, ok := x.Type.Underlying().(*types.Map)
 	return !ok || c.assign(e.Index, c.Exprs[e.Index], m.Key(), "a key of this map")
+}
+
+// wholeIndexes checks that what counts elements is a whole number.
+func (c *checker) wholeIndexes(e ast.Expr, x Typed) bool {
+	var indexes []ast.Expr
+	switch e := e.(type) {
+	case *ast.IndexExpr:
+		indexes = []ast.Expr{e.Index}
+	case *ast.SliceExpr:
+		indexes = []ast.Expr{e.Low, e.High, e.Max}
+	}
+	if _, isMap := x.Type.Underlying().(*types.Map); isMap || x.Mode != Value {
+		return true
+	}
+	for _, i := range indexes {
+		if i == nil {
+			continue
+		}
+		n := c.Exprs[i]
+		if n.Value != nil && isNumber(n.Type) && c.World.number(n.Type) && constant.ToInt(n.Value).Kind() == constant.Int {
+			continue
+		}
+		if !c.World.number(n.Type) || basic(n.Type)&types.IsInteger == 0 {
+			c.report(i, "type", "index: has to be a whole number", c.one(i, n), "a whole number", "")
+			return false
+		}
+	}
+	return true
 }
 
 // value reads an expression that must have one value (or be a type, which the caller
@@ -180,26 +206,6 @@ func (c *checker) native(e, copied ast.Expr) Typed {
 		return Typed{}
 	}
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
-}
-
-func (c *checker) nativeIssue(e ast.Expr, err error) Typed {
-	msg := err.Error()
-	var te types.Error
-	if errors.As(err, &te) {
-		msg = te.Msg
-	}
-	what, got, want := c.reword(e, msg)
-	return c.report(e, "type", what, got, want, "")
-}
-
-// reword puts a message of go/types, in which placeholders stand, into our wording.
-func (c *checker) reword(e ast.Expr, msg string) (what, got, want string) {
-	msg = placeholderText.ReplaceAllStringFunc(msg, func(string) string { return "this" })
-	msg = strings.TrimPrefix(msg, "invalid operation: ")
-	if i := strings.Index(msg, "(variable"); i > 0 {
-		msg = strings.TrimSpace(msg[:i]) + msg[strings.Index(msg, ")")+1:]
-	}
-	return c.text(e) + ": " + msg, "", ""
 }
 
 // selector reads package members, fields and methods.
@@ -294,6 +300,3 @@ func (c *checker) member(e *ast.SelectorExpr, pkg string) Typed {
 	}
 	return x
 }
-
-// placeholderText matches the names that stand in for parts typed already.
-var placeholderText = regexp.MustCompile(`ˑ\d+`)

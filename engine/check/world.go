@@ -3,6 +3,7 @@ package check
 import (
 	"go/token"
 	"go/types"
+	"strings"
 
 	"lode/engine/dim"
 	"lode/engine/library"
@@ -105,12 +106,12 @@ func (w *World) describe(t types.Type) string {
 	if isNumber(t) {
 		return "a plain number"
 	}
-	return types.TypeString(t, func(p *types.Package) string {
+	return strings.TrimPrefix(types.TypeString(t, func(p *types.Package) string {
 		if p == nil || p.Path() == NotebookPath {
 			return ""
 		}
 		return p.Name()
-	})
+	}), "untyped ")
 }
 
 func basic(t types.Type) types.BasicInfo {

@@ -10,6 +10,7 @@ import (
 	"sort"
 	"strings"
 
+	"lode/engine/check"
 	"lode/engine/issue"
 )
 
@@ -81,13 +82,27 @@ func (l *Lowered) issueAt(offset int, msg string) issue.Issue {
 		i.Place = l.program.PlaceIn(s.chunk, at, at+1)
 		i.Source = l.program.SourceLine(s.chunk, i.Line)
 	}
-	if name, ok := strings.CutPrefix(msg, "declared and not used: "); ok {
-		i.Code, i.What, i.Want, i.Hint = "unused-variable", name+": defined but not used", "a use of it", "take it out; inside a function every variable is used"
-	}
-	if msg == "missing return" {
-		i.Code, i.What, i.Want, i.Hint = "missing-return", "the function may end without a result", "a return at its end", ""
-	}
+	w := worded(msg, i.What)
+	i.Code, i.What, i.Got, i.Want, i.Hint = w.Code, w.What, w.Got, w.Want, w.Hint
 	return i
+}
+
+// worded puts a message of go/types about the whole program into our form.
+func worded(msg, plain string) check.Worded {
+	if name, ok := strings.CutPrefix(msg, "declared and not used: "); ok {
+		return check.Worded{Code: "unused-variable", What: name + ": defined but not used", Got: name, Want: "a use of it", Hint: "take it out; inside a function every variable is used"}
+	}
+	switch {
+	case msg == "missing return":
+		return check.Worded{Code: "missing-return", What: "the function may end without a result", Got: "the end of the function", Want: "a return at its end"}
+	case strings.HasPrefix(msg, "invalid recursive type"), strings.Contains(msg, "invalid recursive type"):
+		return check.Worded{Code: "recursive-type", What: "the type holds itself", Got: plain, Want: "a pointer or a slice in between", Hint: "write *T for the field"}
+	case strings.Contains(msg, "duplicate case"):
+		return check.Worded{Code: "duplicate-case", What: "switch: two cases are the same", Got: plain, Want: "each case once"}
+	case strings.Contains(msg, "multiple defaults"):
+		return check.Worded{Code: "duplicate-case", What: "switch: there are two default cases", Got: "default", Want: "one default"}
+	}
+	return check.Worded{Code: "go", What: plain, Got: "a program that breaks a rule of Go", Want: "one that keeps it"}
 }
 
 func sentence(msg string) string { return strings.ReplaceAll(msg, "ˑ", "") }
