@@ -11,24 +11,30 @@ import (
 //
 // Example: c.AtHeight(8*mm)
 func (c Winding) AtHeight(height units.Length) (Winding, error) {
-	former := c.former
-	switch f := former.(type) {
-	case Racetrack:
-		f.Height = height
-		former = f
-	case Rectangle:
-		f.Height = height
-		former = f
-	case Round:
-		f.Height = height
-		former = f
-	case Convex:
-		f.Height = height
-		former = f
-	default:
+	former, known := raised(c.former, height)
+	if !known {
 		return Winding{}, refuse("winding: none", c, "a winding made by coil.Wind", "")
 	}
 	return c.On(former)
+}
+
+// raised returns a former with its flanges at another height.
+func raised(former Former, height units.Length) (Former, bool) {
+	switch f := former.(type) {
+	case Racetrack:
+		f.Height = height
+		return f, true
+	case Rectangle:
+		f.Height = height
+		return f, true
+	case Round:
+		f.Height = height
+		return f, true
+	case Convex:
+		f.Height = height
+		return f, true
+	}
+	return nil, false
 }
 
 // Compare lays windings out side by side, a row each.

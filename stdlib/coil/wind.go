@@ -2,6 +2,7 @@ package coil
 
 import (
 	"fmt"
+	"math"
 
 	"lode/stdlib/wire"
 	"lode/units"
@@ -97,6 +98,7 @@ type Fit struct {
 	wire          string
 	style         Style
 	tall          bool // the wire is thicker than the window is high
+	height        units.Length
 }
 
 // RoomLeft returns how much of the room is left over the winding, negative when there is too
@@ -111,6 +113,8 @@ func (f Fit) Verdict() string {
 	switch {
 	case f.tall:
 		return "does not fit: the wire is thicker than the bobbin is high"
+	case math.IsInf(float64(f.Room), 1):
+		return f.standing()
 	case f.Room >= f.Build.High:
 		return "fits"
 	case f.Room >= f.Build.Value:
@@ -119,6 +123,28 @@ func (f Fit) Verdict() string {
 		return "does not fit at the usual packing, may fit at a dense one"
 	}
 	return "does not fit"
+}
+
+// HoldsItself returns how deep a winding stands on this height without flanges: the low end for loose scatter winding, the value
+// with a wrap of tape every few layers, the high end for wire that is bonded as it is wound.
+//
+// Source: geometry for the high end: every layer has a wire less than the one below, so that the sides slope at 60° and meet at
+// √3/2 of the height; common practice, no source, for the others: a tenth and a quarter of the height.
+func (f Fit) HoldsItself() LengthRange {
+	return LengthRange{f.height / 10, f.height / 4, f.height * units.Length(math.Sqrt(3)/2)}
+}
+
+// standing is the verdict without flanges.
+func (f Fit) standing() string {
+	switch r := f.HoldsItself(); {
+	case f.Build.Value <= r.Low:
+		return "fits, no flange: holds itself"
+	case f.Build.Value <= r.Value:
+		return "fits, no flange: holds itself with a wrap of tape"
+	case f.Build.Value <= r.High:
+		return "no flange: needs bonded wire or a form around it while it is wound"
+	}
+	return "no flange: does not hold itself, deeper than wire stands on this height (" + f.HoldsItself().High.String() + ")"
 }
 
 func (f Fit) err() error {

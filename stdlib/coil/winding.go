@@ -148,7 +148,7 @@ func (c Winding) Pitch() units.Length { return units.Length(c.layout.pitch) }
 // Fit tells how the winding lies on its former.
 func (c Winding) Fit() Fit {
 	return Fit{Turns: c.turns, Build: c.BuildRange(), Room: c.shape.Room, TurnsPerLayer: c.TurnsPerLayer(), Layers: c.Layers(),
-		TurnsThatFit: c.layout.fit, wire: c.wire.Name(), style: c.style, tall: c.wire.Overall() > c.shape.Height}
+		TurnsThatFit: c.layout.fit, wire: c.wire.Name(), style: c.style, tall: c.wire.Overall() > c.shape.Height, height: c.shape.Height}
 }
 
 // LevelAgainst returns how much louder this winding is than another one in the same place
