@@ -6,6 +6,7 @@ package circuit
 //	formula by hand                      <-> 1 mΩ beside 1 GΩ, k = 1       (TestExtremes, TestPerfectCoupling)
 //	reciprocity, passivity, Thévenin     <-> random networks               (TestReciprocity, TestPassive, TestThevenin)
 //	sum over poles                       <-> elimination                   (TestPolesAgree in the kernel)
+//	Tellegen, Foster                     <-> random networks               (TestEnergy, TestFoster)
 //	4kTR and kT/C                        <-> noise of random networks      (TestNyquist, TestEquipartition)
 //	printed table of weighting A         <-> AWeighting                    (TestAWeighting)
 //	derivative by hand                   <-> DelayAt, Sensitivities        (TestDelay, TestSensitivities)
