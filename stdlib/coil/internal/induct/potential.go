@@ -184,7 +184,8 @@ func Potential(s Section, turns float64, at [3]float64) [3]float64 {
 	return [3]float64{scale * a.x, scale * a.y, 0}
 }
 
-// Field is the flux density of a winding at a point, in tesla per ampere.
+// Field is the flux density of a winding at a point, in tesla per ampere. Within the window, where the current flows, it is
+// not to be used: the rules count on a distance from it, and the error there reaches some per cent.
 func Field(s Section, turns float64, at [3]float64) [3]float64 {
 	src := newSource(s.winding(), fieldDigits)
 	b, z := src.field(vec{at[0], at[1]}, at[2])
