@@ -79,50 +79,67 @@ func (w *Watch) Serve(ctx context.Context) error {
 // nearly done is worth more during a long move than one that is always begun anew.
 const grace = 300 * time.Millisecond
 
+// hand is the run in hand.
+type hand struct {
+	end   chan struct{} // closed when it has ended; nil if there is none
+	stop  context.CancelFunc
+	began time.Time
+	cut   bool // asked to stop
+}
+
+func (w *Watch) start(ctx context.Context, s save, t turn) hand {
+	running, stop := context.WithCancel(ctx)
+	h := hand{end: make(chan struct{}), stop: stop, began: time.Now()}
+	go func() {
+		defer close(h.end)
+		w.once(running, s, t)
+	}()
+	return h
+}
+
+// late tells when a run in hand has to make room for a newer one.
+func (h hand) late() <-chan time.Time {
+	if h.end == nil || h.cut {
+		return nil
+	}
+	return time.After(grace - time.Since(h.began))
+}
+
 // loop decides what runs: the newest text with the newest position of the knobs.
 func (w *Watch) loop(ctx context.Context, saves <-chan save) {
 	var now save
 	var want turn
-	var end chan struct{} // of the run in hand; nil if there is none
-	var cancel context.CancelFunc
-	var began time.Time
+	var run hand
 	due, known := false, false
 	for {
-		if due && end == nil && known {
-			due = false
-			var running context.Context
-			running, cancel = context.WithCancel(ctx)
-			end, began = make(chan struct{}), time.Now()
-			go func(s save, t turn, end chan struct{}) {
-				defer close(end)
-				w.once(running, s, t)
-			}(now, want, end)
+		if due && known && run.end == nil {
+			run, due = w.start(ctx, now, want), false
 		}
 		var late <-chan time.Time
-		if due && end != nil {
-			late = time.After(grace - time.Since(began))
+		if due {
+			late = run.late()
 		}
 		select {
 		case <-ctx.Done():
-			if end != nil {
-				cancel()
-				<-end
+			if run.end != nil {
+				<-run.end
+				run.stop()
 			}
 			return
 		case s := <-saves:
-			if s.problem != nil {
+			if known = s.problem == nil; !known {
 				w.trouble([]issue.Issue{*s.problem})
-				known = false
 				continue
 			}
-			now, due, known = s, true, true
-		case t := <-w.turns:
-			want, due = t, true
+			now, due = s, true
+		case want = <-w.turns:
+			due = true
 		case <-late:
-			cancel()
-		case <-end:
-			cancel()
-			end = nil
+			run.stop()
+			run.cut = true
+		case <-run.end:
+			run.stop()
+			run = hand{}
 		}
 	}
 }

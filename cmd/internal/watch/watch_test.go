@@ -1,0 +1,294 @@
+package watch
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"lode/cmd/internal/evaluate"
+	"lode/engine/issue"
+)
+
+// echo is an evaluator whose page is the source and the position of a knob.
+func echo(_ context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue {
+	if strings.Contains(r.Source, "bad") {
+		take(evaluate.Event{Issues: []issue.Issue{{What: "it is bad"}}})
+		return nil
+	}
+	take(evaluate.Event{Page: fmt.Appendf(nil, "<p>%s turns %v", r.Source, r.Turned["turns"])})
+	return nil
+}
+
+// served watches a file with a text and returns where.
+func served(t *testing.T, run Evaluator, text string) (file, address string) {
+	t.Helper()
+	file = filepath.Join(t.TempDir(), "x.md")
+	write(t, file, text)
+	ctx, stop := context.WithCancel(context.Background())
+	ready, done := make(chan string, 1), make(chan error, 1)
+	w := Watch{File: file, Run: run, Ready: func(a string) { ready <- a }}
+	go func() { done <- w.Serve(ctx) }()
+	t.Cleanup(func() {
+		stop()
+		if err := <-done; err != nil {
+			t.Error(err)
+		}
+	})
+	return file, <-ready
+}
+
+func write(t *testing.T, file, text string) {
+	t.Helper()
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// followed returns the sights that a page gets.
+func followed(t *testing.T, address string) <-chan sight {
+	t.Helper()
+	ctx, stop := context.WithCancel(context.Background())
+	t.Cleanup(stop)
+	request, _ := http.NewRequestWithContext(ctx, "GET", address+"events", nil)
+	answer, err := http.DefaultClient.Do(request)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sights := make(chan sight, 100)
+	go func() {
+		defer answer.Body.Close()
+		lines := bufio.NewScanner(answer.Body)
+		for lines.Scan() {
+			if data, ok := strings.CutPrefix(lines.Text(), "data: "); ok {
+				var s sight
+				_ = json.Unmarshal([]byte(data), &s)
+				sights <- s
+			}
+		}
+	}()
+	return sights
+}
+
+// until waits for a sight.
+func until(t *testing.T, sights <-chan sight, what string, is func(sight) bool) sight {
+	t.Helper()
+	end := time.After(10 * time.Second)
+	for {
+		select {
+		case s := <-sights:
+			if is(s) {
+				return s
+			}
+		case <-end:
+			t.Fatal("no sight of ", what)
+		}
+	}
+}
+
+func holds(text string) func(sight) bool {
+	return func(s sight) bool { return strings.Contains(s.Page, text) && s.Fault == "" }
+}
+
+func turnTo(t *testing.T, address string, number int, value string) {
+	t.Helper()
+	code := request(t, "POST", address+"turn", fmt.Sprintf(`{"Number":%d,"Values":{"turns":%q}}`, number, value), map[string]string{
+		"Content-Type": "application/json", "Origin": address[:strings.LastIndex(address[:len(address)-1], "/")]})
+	if code != http.StatusNoContent {
+		t.Fatalf("turning answers %d", code)
+	}
+}
+
+// request returns the answer's code. A header Host names another host.
+func request(t *testing.T, method, url, body string, header map[string]string) int {
+	t.Helper()
+	r, err := http.NewRequest(method, url, strings.NewReader(body))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, value := range header {
+		r.Header.Set(name, value)
+	}
+	if header["Host"] != "" {
+		r.Host = header["Host"]
+	}
+	answer, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_ = answer.Body.Close()
+	if got := answer.Header.Get("Cache-Control"); got != "no-store" {
+		t.Errorf("%s %s may be cached: %q", method, url, got)
+	}
+	if answer.Header.Get("Access-Control-Allow-Origin") != "" {
+		t.Errorf("%s %s lets other origins read", method, url)
+	}
+	return answer.StatusCode
+}
+
+func TestSavesAndTurns(t *testing.T) {
+	file, address := served(t, echo, "one")
+	sights := followed(t, address)
+	until(t, sights, "the first page", holds("one turns 0"))
+	turnTo(t, address, 1, "6000")
+	if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Number != 1 {
+		t.Errorf("the page answers turn %d, want 1", s.Number)
+	}
+	write(t, file, "two")
+	until(t, sights, "the saved page", holds("two turns 6000"))
+
+	write(t, file, "bad")
+	s := until(t, sights, "an issue", func(s sight) bool { return s.Fault != "" })
+	if !strings.Contains(s.Fault, "it is bad") || s.Page != "" {
+		t.Errorf("got %+v, want the issue alone", s)
+	}
+	if got := string(body(t, address)); !strings.Contains(got, "two turns 6000") {
+		t.Errorf("the last good page is gone: %q", got)
+	}
+
+	// As an editor saves that writes another file and renames it.
+	other := file + "~"
+	write(t, other, "three")
+	if err := os.Rename(other, file); err != nil {
+		t.Fatal(err)
+	}
+	until(t, sights, "the renamed file", holds("three"))
+
+	if err := os.Remove(file); err != nil {
+		t.Fatal(err)
+	}
+	until(t, sights, "the file's absence", func(s sight) bool { return strings.Contains(s.Fault, "cannot be read") })
+	write(t, file, "three")
+	until(t, sights, "the file that is back", holds("three"))
+}
+
+func body(t *testing.T, url string) []byte {
+	t.Helper()
+	answer, err := http.Get(url)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer answer.Body.Close()
+	var b strings.Builder
+	if _, err := bufio.NewReader(answer.Body).WriteTo(&b); err != nil {
+		t.Fatal(err)
+	}
+	return []byte(b.String())
+}
+
+func TestFileReplacedByFolder(t *testing.T) {
+	l := looker{file: t.TempDir()}
+	if s, news := l.look(); !news || s.problem == nil {
+		t.Errorf("a folder passes for a notebook: %+v", s)
+	}
+}
+
+// TestHalfSaved holds that a text counts only when it stays the same for two looks.
+func TestHalfSaved(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "x.md")
+	l := looker{file: file}
+	write(t, file, "whole")
+	if s, news := l.look(); !news || s.text != "whole" {
+		t.Fatalf("the first look gives %+v, %v", s, news)
+	}
+	write(t, file, "")
+	if _, news := l.look(); news {
+		t.Error("an empty file counts at once")
+	}
+	write(t, file, "whole again")
+	if _, news := l.look(); news {
+		t.Error("a change counts at once")
+	}
+	if s, news := l.look(); !news || s.text != "whole again" {
+		t.Errorf("the steady text gives %+v, %v", s, news)
+	}
+	if _, news := l.look(); news {
+		t.Error("the same text is told twice")
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	_, address := served(t, echo, "one")
+	host := strings.Split(address, "/")[2]
+	origin := "http://" + host
+	json := map[string]string{"Content-Type": "application/json", "Origin": origin}
+	with := func(name, value string) map[string]string {
+		h := map[string]string{name: value}
+		for k, v := range json {
+			if k != name {
+				h[k] = v
+			}
+		}
+		return h
+	}
+	if !strings.HasPrefix(host, "127.0.0.1:") {
+		t.Errorf("it listens at %s", host)
+	}
+	if len(strings.Split(address, "/")[3]) < 32 {
+		t.Errorf("%s is easily guessed", address)
+	}
+	for _, c := range []struct {
+		name, method, url, body string
+		header                  map[string]string
+		want                    int
+	}{
+		{"the page", "GET", address, "", nil, 200},
+		{"from the address bar", "GET", address, "", map[string]string{"Sec-Fetch-Site": "none"}, 200},
+		{"no word", "GET", origin + "/", "", nil, 404},
+		{"another word", "GET", origin + "/" + strings.Repeat("0", 32) + "/", "", nil, 404},
+		{"no such path", "GET", address + "x", "", nil, 404},
+		{"a link on another page", "GET", address, "", map[string]string{"Sec-Fetch-Site": "cross-site"}, 403},
+		{"another port's page", "GET", address + "events", "", map[string]string{"Sec-Fetch-Site": "same-site"}, 403},
+		{"a script elsewhere", "GET", address, "", map[string]string{"Origin": "https://example.com"}, 403},
+		{"a name that leads here", "GET", address, "", map[string]string{"Host": "example.com"}, 403},
+		{"a name with the port", "GET", address, "", map[string]string{"Host": "example.com:" + strings.Split(host, ":")[1]}, 403},
+		{"turning", "POST", address + "turn", `{}`, json, 204},
+		{"turning without origin", "POST", address + "turn", `{}`, map[string]string{"Content-Type": "application/json"}, 403},
+		{"turning from elsewhere", "POST", address + "turn", `{}`, with("Origin", "null"), 403},
+		{"a form", "POST", address + "turn", `{}`, with("Content-Type", "text/plain"), 415},
+		{"no JSON", "POST", address + "turn", `{`, json, 400},
+		{"too much", "POST", address + "turn", `{"Values":{"x":"` + strings.Repeat("1", longestTurn) + `"}}`, json, 400},
+		{"a preflight", "OPTIONS", address + "turn", "", with("Origin", "https://example.com"), 403},
+		{"turning by a link", "GET", address + "turn", "", nil, 405},
+	} {
+		if got := request(t, c.method, c.url, c.body, c.header); got != c.want {
+			t.Errorf("%s: answer %d, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+// TestLatestWins turns a knob while a run hangs: the run is cut short and the newest
+// position runs, not those between.
+func TestLatestWins(t *testing.T) {
+	var mu sync.Mutex
+	var ran []float64
+	slow := func(ctx context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue {
+		mu.Lock()
+		ran = append(ran, r.Turned["turns"])
+		mu.Unlock()
+		if r.Turned["turns"] == 1 {
+			<-ctx.Done()
+			return &issue.Issue{What: "stopped"}
+		}
+		return echo(ctx, r, take)
+	}
+	_, address := served(t, slow, "one")
+	sights := followed(t, address)
+	until(t, sights, "the first page", holds("one"))
+	for i := 1; i <= 5; i++ {
+		turnTo(t, address, i, fmt.Sprint(i))
+	}
+	until(t, sights, "the last turn", func(s sight) bool { return s.Number == 5 && s.Fault == "" })
+	mu.Lock()
+	defer mu.Unlock()
+	if last := ran[len(ran)-1]; last != 5 || len(ran) > 4 {
+		t.Errorf("ran %v, want the first, perhaps one between, and 5", ran)
+	}
+}
