@@ -243,6 +243,8 @@ func symbols() map[string]map[string]reflect.Value {
 			"Contribution":  reflect.ValueOf((*liblodestdlibcircuit.Contribution)(nil)),
 			"Contributions": reflect.ValueOf((*liblodestdlibcircuit.Contributions)(nil)),
 			"Fault":         reflect.ValueOf((*liblodestdlibcircuit.Fault)(nil)),
+			"Influence":     reflect.ValueOf((*liblodestdlibcircuit.Influence)(nil)),
+			"Influences":    reflect.ValueOf((*liblodestdlibcircuit.Influences)(nil)),
 			"Network":       reflect.ValueOf((*liblodestdlibcircuit.Network)(nil)),
 			"New":           reflect.ValueOf(liblodestdlibcircuit.New),
 			"Noise":         reflect.ValueOf((*liblodestdlibcircuit.Noise)(nil)),
