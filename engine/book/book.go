@@ -12,6 +12,7 @@ import (
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 
 	"lode/engine/issue"
@@ -69,12 +70,26 @@ func (b Book) Title() string {
 		source := []byte(p.Text)
 		for n := parse(source).FirstChild(); n != nil; n = n.NextSibling() {
 			if h, ok := n.(*ast.Heading); ok {
-				return plain(h, source)
+				return heading(h, source)
 			}
 		}
 	}
 	return strings.TrimSuffix(filepath.Base(b.File), filepath.Ext(b.File))
 }
+
+// heading reads the text of a heading without its marks.
+func heading(h *ast.Heading, source []byte) string {
+	var line []byte
+	for i := range h.Lines().Len() {
+		at := h.Lines().At(i)
+		line = append(append(line, bytes.TrimSpace(at.Value(source))...), ' ')
+	}
+	line = append([]byte("# "), line[:min(len(line), longestTitle)]...)
+	return strings.TrimSpace(plain(goldmark.DefaultParser().Parse(text.NewReader(line)), line))
+}
+
+// longestTitle is how many bytes of a heading are read.
+const longestTitle = 500
 
 func plain(n ast.Node, source []byte) string {
 	var s strings.Builder
@@ -88,10 +103,25 @@ func plain(n ast.Node, source []byte) string {
 	return s.String()
 }
 
-func parse(source []byte) ast.Node { return goldmark.DefaultParser().Parse(text.NewReader(source)) }
+// parse finds the blocks of a text and nothing within them, which keeps the time in
+// proportion to the length of the text whatever it holds.
+func parse(source []byte) ast.Node {
+	return parser.NewParser(parser.WithBlockParsers(parser.DefaultBlockParsers()...)).Parse(text.NewReader(source))
+}
+
+// mark is what some programs begin a text file with.
+const mark = "\ufeff"
 
 // Parse reads a notebook. Any text gives a book; Problem tells whether it is one to run.
 func Parse(file string, source []byte) Book {
+	if rest, ok := bytes.CutPrefix(source, []byte(mark)); ok && !bytes.HasPrefix(rest, []byte(mark)) {
+		b := Parse(file, rest)
+		if len(b.Parts) == 0 {
+			b.Parts = []Part{{Line: 1}}
+		}
+		b.Parts[0].Text = mark + b.Parts[0].Text
+		return b
+	}
 	b := Book{File: file}
 	if ext := filepath.Ext(file); ext == ".go" || ext == ".lode" {
 		b.Parts = []Part{{Text: string(source), Line: 1, Cell: &Cell{Code: string(source), Line: 1}}}

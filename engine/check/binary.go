@@ -103,6 +103,9 @@ func (c *checker) plainBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y 
 	if op == token.QUO && y.Value != nil && isNumber(y.Type) && constant.Sign(y.Value) == 0 && (x.Value != nil || basic(x.Type)&types.IsInteger != 0) {
 		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
 	}
+	if op == token.ADD && textLength(x)+textLength(y) > longText {
+		return c.report(e, "size", "the constant text is too long", fmt.Sprintf("%d bytes", textLength(x)+textLength(y)), fmt.Sprintf("at most %d", longText), "")
+	}
 	t := c.nativeBinary(e, op, ex, ey, x, y)
 	if t.Mode == Value && isNumber(t.Type) {
 		switch op {
@@ -362,3 +365,11 @@ func (c *checker) addressed(e *ast.UnaryExpr, x Typed) ast.Expr {
 
 // textOf returns the source of an expression or statement.
 func (c *checker) textOf(n ast.Node) string { return c.text(n) }
+
+// textLength returns the length of a constant string.
+func textLength(x Typed) int {
+	if x.Value == nil || x.Value.Kind() != constant.String {
+		return 0
+	}
+	return len(constant.StringVal(x.Value))
+}

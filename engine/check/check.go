@@ -79,7 +79,7 @@ func Check(lib *library.Library, b book.Book) (*Program, []issue.Issue) {
 		c.declareAhead()
 		for _, functions := range []bool{false, true} {
 			for _, chunk := range c.Chunks {
-				if functions == (chunk.Func != nil) {
+				if functions == (chunk.Func != nil) && len(c.issues) < enough {
 					c.chunk(chunk)
 				}
 			}
@@ -92,6 +92,9 @@ func Check(lib *library.Library, b book.Book) (*Program, []issue.Issue) {
 	})
 	return c.Program, c.issues
 }
+
+// enough is the number of issues after which nobody reads on.
+const enough = 200
 
 type checker struct {
 	*Program

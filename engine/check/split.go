@@ -30,6 +30,9 @@ type Chunk struct {
 // does not hide the next and every position leads straight back to its cell.
 func (c *checker) split() {
 	for _, cell := range c.Book.Cells() {
+		if !c.readable(cell) {
+			continue
+		}
 		for _, span := range spans(cell.Code) {
 			c.parse(cell, span)
 		}
@@ -40,6 +43,7 @@ type span struct {
 	from, to int
 	kind     token.Token // first token
 	method   bool        // func with a receiver and a name
+	deep     int         // where brackets go too deep, zero if they do not
 }
 
 // spans finds the statements at nesting depth zero.
@@ -59,7 +63,9 @@ func spans(code string) []span {
 		if depth == 0 {
 			header = header && tok != token.LBRACE || tok == token.FOR || tok == token.IF || tok == token.SWITCH
 		}
-		depth += nesting(tok)
+		if depth += nesting(tok); depth > deepest && current.deep == 0 {
+			current.deep = offset
+		}
 		switch {
 		case tok == token.EOF || tok == token.SEMICOLON && depth <= 0 && !(header && text == ";"):
 			if current.from >= 0 {
@@ -96,6 +102,10 @@ func (c *checker) parse(cell *book.Cell, s span) {
 		head, tail = "package p; ", "\n"
 	}
 	chunk := &Chunk{Cell: cell, Offset: s.from, Text: cell.Code[s.from:s.to], head: len(head)}
+	if s.deep > 0 {
+		c.tooNested(chunk, s.deep-s.from)
+		return
+	}
 	base := c.Fset.Base()
 	f, err := parser.ParseFile(c.Fset, "", head+chunk.Text+tail, parser.SkipObjectResolution)
 	chunk.file = c.Fset.File(token.Pos(base))
@@ -103,6 +113,9 @@ func (c *checker) parse(cell *book.Cell, s span) {
 	c.here = chunk
 	if list, ok := err.(scanner.ErrorList); ok {
 		c.syntax(chunk, list[0])
+		return
+	}
+	if !c.sound(chunk, f) {
 		return
 	}
 	c.sort(chunk, f)
@@ -181,9 +194,13 @@ func (c *checker) sourceLine(chunk *Chunk, line int) string { return c.Program.S
 
 // SourceLine returns a line of the file that the chunk's cell holds.
 func (p *Program) SourceLine(chunk *Chunk, line int) string {
-	lines := strings.Split(chunk.Cell.Code, "\n")
-	if i := line - chunk.Cell.Line; i >= 0 && i < len(lines) {
-		return strings.Repeat(" ", chunk.Cell.Indent) + strings.TrimSuffix(lines[i], "\r")
+	rest := chunk.Cell.Code
+	for range line - chunk.Cell.Line {
+		_, rest, _ = strings.Cut(rest, "\n")
+	}
+	if line >= chunk.Cell.Line {
+		text, _, _ := strings.Cut(rest, "\n")
+		return strings.Repeat(" ", chunk.Cell.Indent) + strings.TrimSuffix(text, "\r")
 	}
 	return ""
 }

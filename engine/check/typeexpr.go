@@ -51,7 +51,7 @@ func (c *checker) arrayType(e *ast.ArrayType) Typed {
 	if !ok || length < 0 || length > 1<<24 {
 		return c.report(e.Len, "not-constant", "an array's length has to be a constant", c.text(e.Len), "a whole number from 0 to 16777216", "use a slice: []"+c.text(e.Elt))
 	}
-	return Typed{Mode: Type, Type: types.NewArray(elem, length)}
+	return c.small(e, types.NewArray(elem, length))
 }
 
 // typeOf reads e as a type; nil after a report.
@@ -94,7 +94,7 @@ func (c *checker) structType(e *ast.StructType) Typed {
 			fields = append(fields, types.NewField(n.Pos(), c.Scratch, n.Name, t, false))
 		}
 	}
-	return Typed{Mode: Type, Type: types.NewStruct(fields, nil)}
+	return c.small(e, types.NewStruct(fields, nil))
 }
 
 func (c *checker) interfaceType(e *ast.InterfaceType) Typed {

@@ -13,7 +13,12 @@ import (
 
 // Document lays out the page of a run: shown holds, for each cell, what it showed.
 func Document(b book.Book, shown [][]Shown, called map[string]bool) page.Document {
-	d := page.Document{Title: b.Title(), Methods: methods(called), Record: record(b)}
+	d := page.Document{Title: b.Title(), Record: record(b)}
+	var c page.Cautions
+	if len(called) > 0 { // reading the topics takes milliseconds
+		topics := library.Topics()
+		d.Methods, c = methods(topics, called), cautions(topics, called)
+	}
 	cell := 0
 	for _, part := range b.Parts {
 		if part.Cell == nil {
@@ -22,7 +27,7 @@ func Document(b book.Book, shown [][]Shown, called map[string]bool) page.Documen
 			}
 			continue
 		}
-		if c := cautions(called); cell == 0 && len(c) > 0 {
+		if cell == 0 && len(c) > 0 {
 			d.Blocks = append(d.Blocks, c) // in front of the work, where they are read in time
 		}
 		d.Blocks = append(d.Blocks, pageCell(part.Cell, shown[cell]))
@@ -49,9 +54,9 @@ func pageCell(c *book.Cell, shown []Shown) page.Cell {
 }
 
 // methods lists the sources of what the cells called.
-func methods(called map[string]bool) []page.Method {
+func methods(topics []library.Topic, called map[string]bool) []page.Method {
 	var list []page.Method
-	for _, t := range library.Topics() {
+	for _, t := range topics {
 		if called[t.Name] && t.Source != "" {
 			list = append(list, page.Method{Name: t.Name, What: t.Summary, Source: t.Source, Valid: t.Valid, Accuracy: t.Accuracy})
 		}
@@ -60,10 +65,10 @@ func methods(called map[string]bool) []page.Method {
 }
 
 // cautions lists what the calls make relevant, each text once.
-func cautions(called map[string]bool) page.Cautions {
+func cautions(topics []library.Topic, called map[string]bool) page.Cautions {
 	var list page.Cautions
 	seen := map[string]bool{}
-	for _, t := range library.Topics() {
+	for _, t := range topics {
 		if called[t.Name] && t.Caution != "" && !seen[t.Caution] {
 			seen[t.Caution] = true
 			list = append(list, page.Entry{Name: t.Name, Text: t.Caution})
