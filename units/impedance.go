@@ -1,9 +1,6 @@
 package units
 
-import (
-	"math"
-	"math/cmplx"
-)
+import "math/cmplx"
 
 // Impedance is a complex resistance in Ω.
 type Impedance complex128
@@ -22,6 +19,5 @@ func (z Impedance) Phase() Angle { return Angle(cmplx.Phase(complex128(z))) }
 
 // String writes z by magnitude and phase.
 func (z Impedance) String() string {
-	degrees := Digits(math.Round(z.Phase().SI()/Degree.SI()*10)/10, 4)
-	return z.Magnitude().String() + " at " + degrees + "°"
+	return polar(z.Magnitude().String(), z.Phase())
 }

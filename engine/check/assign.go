@@ -33,7 +33,7 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 	case isQuantity && c.World.number(target) && q.Form == library.Linear && q.Vector.Number():
 		c.Convert[e] = target
 		return true
-	case isQuantity && c.World.number(target):
+	case isQuantity && basic(target)&types.IsNumeric != 0:
 		c.report(e, "unit-left", role+": a plain number is wanted", c.one(e, x), c.World.describe(target), "divide by a unit to get a number: "+c.factor(e)+"/"+c.unitOf(q))
 		return false
 	}
@@ -46,7 +46,7 @@ func (c *checker) assignQuantity(e ast.Expr, x Typed, q, want Quantity, role str
 	if types.Identical(q.Type, want.Type) {
 		return true
 	}
-	if q.Form == want.Form && q.Vector.Same(want.Vector) {
+	if q.Form == want.Form && q.Vector.Same(want.Vector) && q.Complex == want.Complex {
 		c.Convert[e] = want.Type
 		return true
 	}
@@ -58,6 +58,12 @@ func (c *checker) assignQuantity(e ast.Expr, x Typed, q, want Quantity, role str
 func (c *checker) turnInto(e ast.Expr, x Typed, q, want Quantity) string {
 	if q.Form != library.Linear || want.Form != library.Linear {
 		return "a level, a point on a scale and an ordinary quantity do not turn into each other"
+	}
+	if q.Vector.Same(want.Vector) && q.Complex && !want.Complex {
+		return "abs(" + c.text(e) + ") is its magnitude, real(" + c.text(e) + ") its real part"
+	}
+	if q.Vector.Same(want.Vector) && want.Complex {
+		return "convert it: " + c.World.typeText(want.Type) + "(" + c.text(e) + ")"
 	}
 	if q.Vector.Visible().Over(want.Vector.Visible()).Number() {
 		return "frequency and angular frequency differ by 2π: f = ω/(2*π)"

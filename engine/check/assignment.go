@@ -190,7 +190,7 @@ func (c *checker) opAssign(s *ast.AssignStmt) {
 	q, is := c.World.Quantity(t.Type)
 	want, was := c.World.Quantity(x.Type)
 	switch {
-	case is && was && q.Form == want.Form && q.Vector.Same(want.Vector):
+	case is && was && q.Form == want.Form && q.Vector.Same(want.Vector) && q.Complex == want.Complex:
 	case is || was:
 		c.report(s, "dimension-mismatch", c.text(s)+": would change the dimension of "+c.text(l), c.World.describe(t.Type), c.one(l, x), "give the result a name of its own")
 	default:

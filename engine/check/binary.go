@@ -85,7 +85,9 @@ func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Type
 	return c.report(e, "operator", fmt.Sprintf("%s: not defined for quantities", op), c.both(ex, ey, x, y), "one of * / + - and comparisons", "divide by a unit to get a plain number")
 }
 
-func (c *checker) numeric(x Typed, quantity bool) bool { return quantity || isNumber(x.Type) }
+func (c *checker) numeric(x Typed, quantity bool) bool {
+	return quantity || basic(x.Type)&types.IsNumeric != 0
+}
 
 func (c *checker) noteQuantities(...types.Type) { c.Imports[c.Lib.Quantity.Name()] = true }
 
@@ -147,11 +149,12 @@ func (c *checker) product(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Type
 	if op == token.QUO {
 		v = vx.Over(vy)
 	}
-	t := Typed{Mode: Value, Type: c.World.ofVector(v)}
+	isComplex := isComplex(x.Type) || isComplex(y.Type)
+	t := Typed{Mode: Value, Type: c.World.typeOf(product{v, isComplex})}
 	if v.Number() {
 		t.Turns = v.Angle()
 	}
-	if kept := keeps(op, qx, qy, v); kept != nil {
+	if kept := keeps(op, qx, qy, v); kept != nil && (qx.Complex || qy.Complex || !isComplex) {
 		t.Type, t.Turns = kept, 0
 	}
 	if x.Value != nil && y.Value != nil {
@@ -176,6 +179,9 @@ func keeps(op token.Token, qx, qy Quantity, v dim.Vector) *types.Named {
 
 func (c *checker) fold(e ast.Node, op token.Token, t, x, y Typed) Typed {
 	a, b := constant.ToFloat(x.Value), constant.ToFloat(y.Value)
+	if isComplex(t.Type) {
+		a, b = constant.ToComplex(x.Value), constant.ToComplex(y.Value)
+	}
 	if op == token.QUO && constant.Sign(b) == 0 {
 		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
 	}
@@ -218,7 +224,7 @@ func (c *checker) sum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) T
 		return Typed{}
 	}
 	t := x
-	if qx.Type == nil {
+	if qx.Type == nil || qy.Complex {
 		t = y
 	}
 	t = Typed{Mode: Value, Type: t.Type}
@@ -246,6 +252,10 @@ func (c *checker) pointSum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typ
 func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) bool {
 	qx, isX := c.World.Quantity(x.Type)
 	qy, isY := c.World.Quantity(y.Type)
+	if ordered(op) && (qx.Complex || qy.Complex) {
+		c.report(e, "operator", fmt.Sprintf("%s: complex quantities have no order", op), c.both(ex, ey, x, y), "real quantities", "compare the magnitudes: abs(...)")
+		return false
+	}
 	if isX && isY && qx.Form == qy.Form && qx.Vector.Same(qy.Vector) {
 		return true
 	}
@@ -255,6 +265,10 @@ func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y T
 	c.report(e, "dimension-mismatch", fmt.Sprintf("%s: the two sides have different dimensions", op), c.both(ex, ey, x, y),
 		"two of the same dimension", c.mend(ex, ey, x, y))
 	return false
+}
+
+func ordered(op token.Token) bool {
+	return op == token.LSS || op == token.LEQ || op == token.GTR || op == token.GEQ
 }
 
 func isZero(x Typed) bool { return x.Value != nil && isNumber(x.Type) && constant.Sign(x.Value) == 0 }

@@ -24,7 +24,7 @@ type mathFunction struct {
 
 // functions are the mathematics by their names in notebooks.
 var functions = map[string]mathFunction{
-	"sqrt": {"Sqrt", 1, (*checker).root}, "cbrt": {"Cbrt", 1, (*checker).root}, "abs": {"Abs", 1, (*checker).same}, "pow": {"Pow", 2, (*checker).power},
+	"sqrt": {"Sqrt", 1, (*checker).root}, "cbrt": {"Cbrt", 1, (*checker).root}, "abs": {"Abs", 1, (*checker).magnitude}, "pow": {"Pow", 2, (*checker).power},
 	"hypot": {"Hypot", 2, (*checker).same}, "round": {"Round", 1, (*checker).pure}, "floor": {"Floor", 1, (*checker).pure}, "ceil": {"Ceil", 1, (*checker).pure},
 	"exp": {"Exp", 1, (*checker).pure}, "log": {"Log", 1, (*checker).pure}, "log10": {"Log10", 1, (*checker).pure}, "log2": {"Log2", 1, (*checker).pure},
 	"sin": {"Sin", 1, (*checker).pure}, "cos": {"Cos", 1, (*checker).pure}, "tan": {"Tan", 1, (*checker).pure}, "asin": {"Asin", 1, (*checker).pure}, "acos": {"Acos", 1, (*checker).pure},
@@ -49,8 +49,8 @@ func (c *checker) function(e *ast.CallExpr, name string) Typed {
 		return Typed{Mode: Value, Type: types.Typ[types.String]}
 	}
 	for i, x := range args {
-		if _, isQuantity := c.World.Quantity(x.Type); x.Mode != Value || !isQuantity && !isNumber(x.Type) {
-			return c.report(e.Args[i], "type", name+": takes numbers and quantities", c.one(e.Args[i], x), "a number or a quantity", "")
+		if _, isQuantity := c.World.Quantity(x.Type); x.Mode != Value || isComplex(x.Type) && name != "abs" || !isQuantity && !isNumber(x.Type) && !isComplex(x.Type) {
+			return c.report(e.Args[i], "type", name+": takes real numbers and quantities", c.one(e.Args[i], x), "a number or a quantity", c.complexHint(x))
 		}
 	}
 	c.Imports["math"] = true
@@ -64,6 +64,13 @@ func allStrings(args []Typed) bool {
 		}
 	}
 	return len(args) > 0
+}
+
+func (c *checker) complexHint(x Typed) string {
+	if isComplex(x.Type) {
+		return "abs(...) is the magnitude; package cmplx has functions of complex numbers"
+	}
+	return ""
 }
 
 // root halves (or takes a third of) the dimension.
@@ -133,6 +140,15 @@ func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
 	return t
 }
 
+// magnitude returns the dimension without direction.
+func (c *checker) magnitude(e *ast.CallExpr, args []Typed) Typed {
+	if !isComplex(args[0].Type) {
+		return c.same(e, args)
+	}
+	c.Imports["cmplx"] = true
+	return c.ofVector(c.World.vector(args[0]))
+}
+
 // sameForm lets two points of one scale be compared.
 func (c *checker) sameForm(x, y Typed) bool {
 	return x.Type != nil && y.Type != nil && types.Identical(x.Type, y.Type)
@@ -164,6 +180,34 @@ func (c *checker) refuseForms(e *ast.CallExpr, x Typed) bool {
 	return false
 }
 
+// complexParts reads real, imag and complex of quantities, which keep the dimension.
+func (c *checker) complexParts(e *ast.CallExpr, name string, args []Typed) (Typed, bool) {
+	if len(args) == 0 {
+		return Typed{}, false
+	}
+	q, ok := c.World.Quantity(args[0].Type)
+	switch {
+	case name == "complex" && len(args) == 2:
+		r, isQuantity := c.World.Quantity(args[1].Type)
+		if !ok && !isQuantity {
+			return Typed{}, false
+		}
+		if !c.comparable(e, addToken, e.Args[0], e.Args[1], args[0], args[1]) {
+			return Typed{}, true
+		}
+		if !ok {
+			q = r
+		}
+		if q.Form != library.Linear || q.Complex || r.Complex {
+			return c.report(e, "operator", "complex: takes two real quantities", c.both(e.Args[0], e.Args[1], args[0], args[1]), "two real quantities", ""), true
+		}
+		return Typed{Mode: Value, Type: c.World.typeOf(product{q.Vector, true})}, true
+	case (name == "real" || name == "imag") && len(args) == 1 && q.Complex:
+		return Typed{Mode: Value, Type: c.World.ofVector(q.Vector)}, true
+	}
+	return Typed{}, false
+}
+
 // builtin reads a call of one of Go's own functions.
 func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
 	args, ok := c.args(e)
@@ -173,6 +217,10 @@ func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
 	switch name {
 	case "append":
 		return c.appendCall(e, args)
+	case "real", "imag", "complex":
+		if t, done := c.complexParts(e, name, args); done {
+			return t
+		}
 	case "panic":
 		if len(args) == 1 {
 			c.assign(e.Args[0], args[0], types.NewInterfaceType(nil, nil), "panic")

@@ -156,9 +156,13 @@ func (c *checker) conversion(e *ast.CallExpr, t types.Type) Typed {
 	q, isQuantity := c.World.Quantity(x.Type)
 	want, wantsQuantity := c.World.Quantity(t)
 	switch {
-	case wantsQuantity && isQuantity && !(q.Form == want.Form && q.Vector.Same(want.Vector)):
+	case wantsQuantity && isQuantity && !(q.Form == want.Form && q.Vector.Same(want.Vector) && (want.Complex || !q.Complex)):
 		return c.report(e, "dimension-mismatch", "conversion: the dimension does not fit", c.one(e.Args[0], x), c.World.describe(t), c.turnInto(e.Args[0], x, q, want))
-	case isQuantity && basic(t)&(types.IsFloat|types.IsInteger) != 0, wantsQuantity && c.World.number(x.Type):
+	case isQuantity && q.Complex && !wantsQuantity && basic(t)&(types.IsFloat|types.IsInteger) != 0:
+		return c.report(e, "conversion", "conversion: a complex quantity is no real number", c.one(e.Args[0], x), c.World.describeExactly(t), "abs(...) is its magnitude, real(...) its real part")
+	case isQuantity && basic(t)&types.IsInteger != 0 && x.Value != nil:
+		return c.report(e, "conversion", "conversion: "+c.text(e.Args[0])+" is no whole number", c.one(e.Args[0], x), c.World.describeExactly(t), "divide by a unit and round: int(round(x/"+c.unitOf(q)+"))")
+	case isQuantity && basic(t)&types.IsNumeric != 0, wantsQuantity && (c.World.number(x.Type) || want.Complex && isComplex(x.Type)):
 		return c.convertNumber(t, x)
 	case types.IsInterface(t):
 		c.assign(e.Args[0], x, t, "conversion")

@@ -13,7 +13,7 @@ import (
 type World struct {
 	lib     *library.Library
 	byType  map[*types.Named]Quantity
-	derived map[dim.Vector]*types.Named
+	derived map[product]*types.Named
 }
 
 // Quantity is a quantity type as the checker sees it. Base is the type that stands for it
@@ -25,7 +25,7 @@ type Quantity struct {
 }
 
 func newWorld(lib *library.Library) *World {
-	w := &World{lib, map[*types.Named]Quantity{}, map[dim.Vector]*types.Named{}}
+	w := &World{lib, map[*types.Named]Quantity{}, map[product]*types.Named{}}
 	for _, q := range lib.Quantities {
 		w.byType[q.Type] = Quantity{q, q.Type, isComplex(q.Type)}
 	}
@@ -44,31 +44,49 @@ func (w *World) Quantity(t types.Type) (Quantity, bool) {
 
 // ofVector returns the type of a product of dimension v: the named quantity, or one made
 // for it, which stands for the named quantity that differs only by an invisible angle.
-func (w *World) ofVector(v dim.Vector) types.Type {
-	if v.Number() {
-		return types.Typ[types.Float64]
+func (w *World) ofVector(v dim.Vector) types.Type { return w.typeOf(product{v, false}) }
+
+// product is what a type is made for: a dimension, of real or of complex numbers.
+type product struct {
+	vector  dim.Vector
+	complex bool
+}
+
+func (w *World) typeOf(p product) types.Type {
+	number := types.Typ[types.Float64]
+	if p.complex {
+		number = types.Typ[types.Complex128]
 	}
-	primary, ok := w.primary(v)
-	if ok && primary.Vector == v {
+	if p.vector.Number() {
+		return number
+	}
+	primary, ok := w.primaryOf(p)
+	if ok && primary.Vector == p.vector {
 		return primary.Type
 	}
-	if t, ok := w.derived[v]; ok {
+	if t, ok := w.derived[p]; ok {
 		return t
 	}
-	q := Quantity{library.Quantity{Name: w.lib.UnitText(v), Vector: v}, primary.Type, false}
+	q := Quantity{library.Quantity{Name: w.lib.UnitText(p.vector), Vector: p.vector}, primary.Type, p.complex}
 	label := q.Name
 	if ok {
 		label, q.Name = primary.Type.Obj().Name(), primary.Name
+	} else if p.complex {
+		q.Name = "complex " + q.Name
 	}
-	q.Type = types.NewNamed(types.NewTypeName(token.NoPos, w.lib.Quantity, label, nil), types.Typ[types.Float64], nil)
-	w.derived[v], w.byType[q.Type] = q.Type, q
+	q.Type = types.NewNamed(types.NewTypeName(token.NoPos, w.lib.Quantity, label, nil), number, nil)
+	w.derived[p], w.byType[q.Type] = q.Type, q
 	return q.Type
 }
 
 // primary finds the first ordinary quantity of the visible dimension of v.
 func (w *World) primary(v dim.Vector) (library.Quantity, bool) {
+	return w.primaryOf(product{v, false})
+}
+
+func (w *World) primaryOf(p product) (library.Quantity, bool) {
 	for _, q := range w.lib.Quantities {
-		if q.Form == library.Linear && q.Vector.Same(v) && !q.Vector.Number() {
+		if q.Form == library.Linear && q.Vector.Same(p.vector) && !q.Vector.Number() && isComplex(q.Type) == p.complex {
 			return q, true
 		}
 	}
@@ -95,6 +113,9 @@ func (w *World) describe(t types.Type) string {
 		if q.Form == library.Log {
 			unit = "dB"
 		}
+		if q.Base == nil && q.Complex {
+			return "complex " + unit
+		}
 		if q.Base == nil || q.Name == unit {
 			return unit
 		}
@@ -105,6 +126,9 @@ func (w *World) describe(t types.Type) string {
 	}
 	if isNumber(t) {
 		return "a plain number"
+	}
+	if isComplex(t) {
+		return "a complex number"
 	}
 	return strings.TrimPrefix(types.TypeString(t, func(p *types.Package) string {
 		if p == nil || p.Path() == NotebookPath {

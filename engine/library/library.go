@@ -51,6 +51,9 @@ type Library struct {
 	Quantity *types.Package
 	Product  string
 	Make     string
+	// Phasor and MakePhasor are the same for complex quantities.
+	Phasor     string
+	MakePhasor string
 	// KindWritten names the quantity package's function that returns the kind of a type's
 	// name, or for an empty name of six exponents in halves.
 	KindWritten string

@@ -32,7 +32,10 @@ func (l *lowerer) folds(e ast.Expr, x check.Typed) bool {
 // literal writes a constant so that it has its type and full value.
 func (l *lowerer) literal(x check.Typed) string {
 	text := valueText(x.Value, x.Type)
-	if _, ok := l.World.Quantity(x.Type); ok {
+	if q, ok := l.World.Quantity(x.Type); ok {
+		if q.Complex {
+			return "complex128(" + text + ")"
+		}
 		return text
 	}
 	if b, ok := x.Type.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {

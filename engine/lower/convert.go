@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"go/types"
 	"strings"
+
+	"lode/engine/check"
 )
 
 // This file carries values between the two representations (see types.go). What is more
@@ -17,11 +19,18 @@ func (l *lowerer) convert(text string, t types.Type, f form) string {
 	}
 	if q, ok := l.World.Quantity(t); ok {
 		if f == real && q.Base == nil {
-			return l.packageName(l.Lib.Quantity) + "." + l.Lib.Make + "(" + text + ", " + l.halves(q) + ")"
+			return l.packageName(l.Lib.Quantity) + "." + l.maker(q) + "(" + text + ", " + l.halves(q) + ")"
 		}
 		return l.typeText(t, f) + "(" + text + ")"
 	}
 	return l.converter(t, f) + "(" + text + ")"
+}
+
+func (l *lowerer) maker(q check.Quantity) string {
+	if q.Complex {
+		return l.Lib.MakePhasor
+	}
+	return l.Lib.Make
 }
 
 // converter returns the name of the function that converts values of type t into form f.

@@ -55,7 +55,7 @@ func (l *lowerer) namedText(t *types.Named, f form) string {
 		case f == plain:
 			return "float64"
 		case q.Base == nil:
-			return l.packageName(l.Lib.Quantity) + "." + l.Lib.Product
+			return l.packageName(l.Lib.Quantity) + "." + l.productType(q)
 		}
 		t = q.Base
 	}
@@ -63,6 +63,13 @@ func (l *lowerer) namedText(t *types.Named, f form) string {
 		return p + "." + t.Obj().Name()
 	}
 	return t.Obj().Name()
+}
+
+func (l *lowerer) productType(q check.Quantity) string {
+	if q.Complex {
+		return l.Lib.Phasor
+	}
+	return l.Lib.Product
 }
 
 // packageName returns the name that a package has in the program.

@@ -40,7 +40,7 @@ func Load() (*library.Library, error) {
 		return nil, err
 	}
 	lib := &library.Library{
-		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", KindWritten: "KindWritten", Difference: "TemperatureDifference",
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", KindWritten: "KindWritten", Difference: "TemperatureDifference",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	Files(lib, nowhere)
@@ -107,7 +107,8 @@ func quantities(p *types.Package) []library.Quantity {
 		}
 		all = append(all, q)
 	}
-	return all
+	resistance, _ := units.KindNamed("Resistance")
+	return append(all, library.Quantity{Type: p.Scope().Lookup("Impedance").Type().(*types.Named), Name: "impedance", Vector: dim.Vector(resistance.Dim)})
 }
 
 // unitsInScope returns the constants that cells may use without a package.
