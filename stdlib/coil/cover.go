@@ -59,6 +59,24 @@ func (c Winding) Inside(cover Cover) (Clearance, error) {
 	return o, nil
 }
 
+// FitWithin tells how the winding lies where there is no more than a given room over the core, as beside a neighbour, whatever the
+// flanges allow.
+//
+// Example: c.FitWithin(4*mm)
+func (c Winding) FitWithin(room units.Length) (Fit, error) {
+	if err := span("room", room); err != nil {
+		return Fit{}, err
+	}
+	if c.turns == 0 {
+		return Fit{}, refuse("winding: none", c, "a winding made by coil.Wind", "")
+	}
+	shape := c.shape
+	shape.Room = min(room, shape.Room)
+	narrow := c
+	narrow.shape, narrow.layout = shape, c.style.lay(shape, float64(c.wire.Overall()), c.turns)
+	return narrow.Fit(), nil
+}
+
 // around returns the distances between the parallel curve at a depth over a shape and the cover.
 func (v Cover) around(s Shape, depth units.Length) (ends, sides, corners units.Length) {
 	ends, sides = (v.Length-s.Length)/2-depth, (v.Width-s.Width)/2-depth

@@ -97,5 +97,12 @@ func (u UniformField) String() string {
 
 // String names the source.
 func (m MainsWire) String() string {
-	return fmt.Sprintf("wire with %v at %v, bearing %v", m.Current, m.Distance, m.Bearing)
+	text := fmt.Sprintf("wire with %v at %v, bearing %v", m.Current, m.Distance, m.Bearing)
+	if m.Elevation != 0 {
+		text += fmt.Sprintf(", elevation %v", m.Elevation)
+	}
+	if m.Twist != 0 {
+		text += fmt.Sprintf(", twist %v", m.Twist)
+	}
+	return text
 }

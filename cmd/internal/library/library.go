@@ -40,7 +40,7 @@ func Load() (*library.Library, error) {
 		return nil, err
 	}
 	lib := &library.Library{
-		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", KindWritten: "KindWritten", Difference: "TemperatureDifference",
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", Reading: "Reading", Count: "Count", KindWritten: "KindWritten", Difference: "TemperatureDifference",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	Files(lib, nowhere)
@@ -116,7 +116,7 @@ func unitsInScope(p *types.Package) map[string]library.Unit {
 	all := map[string]library.Unit{"degC": {Symbol: "degC", Call: "Celsius"}, "percent": {Symbol: "percent", Type: types.Typ[types.UntypedFloat], Value: exact(0.01)}}
 	for i, u := range units.Units() {
 		for j, s := range u.Symbols() {
-			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor), Rank: rank(u, i, j)}
+			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor), Best: u.Symbols()[0], Rank: rank(u, i, j)}
 		}
 	}
 	return all
