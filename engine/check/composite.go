@@ -34,7 +34,7 @@ func (c *checker) refuseLiteral(e *ast.CompositeLit, x Typed) Typed {
 	if x.Mode == Invalid {
 		return x
 	}
-	return c.report(e.Type, "type", c.text(e.Type)+": is no type", c.text(e.Type), "a type", "")
+	return c.report(e.Type, "not-a-type", c.text(e.Type)+": is no type", c.text(e.Type), "a type", "")
 }
 
 // compositeType reads the type of a literal; [...]T counts the elements.

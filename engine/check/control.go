@@ -30,36 +30,7 @@ func (c *checker) forStmt(s *ast.ForStmt) {
 	c.stmt(s.Init)
 	c.condition(s.Cond)
 	c.stmt(s.Post)
-
 	c.stmt(s.Body)
-}
-
-// captured refuses a loop variable that a function literal or a pointer keeps: it would
-// have to be a new one in each turn.
-func (c *checker) captured(s *ast.ForStmt) {
-	init, ok := s.Init.(*ast.AssignStmt)
-	if !ok || init.Tok != token.DEFINE {
-		return
-	}
-	names := map[string]bool{}
-	for _, l := range init.Lhs {
-		if id, ok := l.(*ast.Ident); ok {
-			names[id.Name] = true
-		}
-	}
-	ast.Inspect(s.Body, func(n ast.Node) bool {
-		lit, ok := n.(*ast.FuncLit)
-		if !ok {
-			return true
-		}
-		ast.Inspect(lit.Body, func(n ast.Node) bool {
-			if id, ok := n.(*ast.Ident); ok && names[id.Name] {
-				c.report(id, "captured", id.Name+": a function keeps the variable of this loop", id.Name, "a copy of it", "write "+id.Name+"1 := "+id.Name+" in the loop and use that, or range over a number")
-			}
-			return true
-		})
-		return false
-	})
 }
 
 func (c *checker) switchStmt(s *ast.SwitchStmt) {
@@ -122,7 +93,7 @@ func (c *checker) typeCase(clause *ast.CaseClause, id *ast.Ident, x Typed) {
 	}
 	c.within(func() {
 		if id != nil {
-			c.scope.names[id.Name] = &entry{types.NewVar(id.Pos(), c.Scratch, id.Name, t), id.Pos(), 0}
+			c.scope.names[id.Name] = &entry{object: types.NewVar(id.Pos(), c.Scratch, id.Name, t), pos: id.Pos()}
 		}
 		c.stmts(clause.Body)
 	})

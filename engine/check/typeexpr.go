@@ -67,7 +67,7 @@ func (c *checker) typeOf(e ast.Expr) types.Type {
 	if u, ok := c.Lib.Units[c.text(e)]; ok && u.Type != nil {
 		hint = "its kind of quantity is " + c.World.typeText(u.Type)
 	}
-	c.report(e, "type", c.text(e)+": is no type", c.text(e), "a type such as float64 or units.Length", hint)
+	c.report(e, "not-a-type", c.text(e)+": is no type", c.text(e), "a type such as float64 or units.Length", hint)
 	return nil
 }
 

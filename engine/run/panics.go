@@ -30,7 +30,7 @@ func rewordings() []rewording {
 		{re(`makeslice: len out of range|makeslice: cap out of range|negative len|negative cap|reflect.MakeSlice|allocation size out of range`), issue.Size, "make: the size is out of range", "a length that is negative or too large", "a length that fits into memory", ""},
 		{re(`strings: (negative Repeat count|Repeat output length overflow)`), issue.Size, "Repeat: the count is out of range", "$1", "0 or more, for a text that fits into memory", ""},
 		{re(`negative shift amount`), issue.Size, "shift: the number of places is negative", "a negative number", "0 or more", ""},
-		{re(`hash of unhashable type (.*)`), issue.Unhashable, "map: this cannot be a key", "$1", "a value that can be compared", ""},
+		{re(`hash of unhashable type:? (.*)`), issue.Unhashable, "map: this cannot be a key", "$1", "a value that can be compared", ""},
 		{re(`comparing uncomparable type (.*)`), issue.Unhashable, "comparison: these cannot be compared", "$1", "values that can be compared", ""},
 	}
 }
