@@ -30,7 +30,7 @@ var functions = map[string]mathFunction{
 	"sin": {"Sin", 1, (*checker).pure}, "cos": {"Cos", 1, (*checker).pure}, "tan": {"Tan", 1, (*checker).pure}, "asin": {"Asin", 1, (*checker).pure}, "acos": {"Acos", 1, (*checker).pure},
 	"atan": {"Atan", 1, (*checker).pure}, "tanh": {"Tanh", 1, (*checker).pure}, "atan2": {"Atan2", 2, (*checker).ratio},
 	"min": {"Min", -1, (*checker).same}, "max": {"Max", -1, (*checker).same},
-	KnobName: {name: "Knob", args: 4}, // has rules of its own
+	KnobName: {name: "Knob", args: 4}, CountedName: {name: "Counted", args: 2}, // these have rules of their own
 }
 
 // MathName returns the name in package math of one of the functions in scope.

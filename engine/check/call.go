@@ -22,6 +22,9 @@ func (c *checker) call(e *ast.CallExpr) Typed {
 		if name == KnobName {
 			return c.knob(e)
 		}
+		if name == CountedName {
+			return c.counted(e)
+		}
 		return c.function(e, name)
 	case Package, Scale, NoValue:
 		return c.settled(e.Fun, fun)

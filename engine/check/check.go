@@ -104,6 +104,7 @@ type checker struct {
 	here    *Chunk
 	fn      *function
 	counter int
+	later   map[string]token.Pos         // variables and constants of the top level
 	refs    map[types.Object][]reference // what the functions of the top level refer to
 	calls   []reference                  // functions that the top level refers to, in order
 }

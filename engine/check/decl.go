@@ -14,13 +14,18 @@ import (
 // declareAhead reads the top level's types, constants and function headers, so that
 // functions may call each other wherever they stand.
 func (c *checker) declareAhead() {
+	c.later = c.namesAhead()
+	var declared []*entry
 	for _, chunk := range c.Chunks {
 		c.here = chunk
 		for _, s := range chunk.Stmts {
 			if d, ok := s.(*ast.DeclStmt); ok && d.Decl.(*ast.GenDecl).Tok == token.TYPE {
-				c.typeDecl(d.Decl.(*ast.GenDecl))
+				declared = append(declared, c.announce(d.Decl.(*ast.GenDecl))...)
 			}
 		}
+	}
+	for _, e := range declared {
+		e.settle()
 	}
 	for _, chunk := range c.Chunks {
 		if chunk.Func != nil {
@@ -30,7 +35,47 @@ func (c *checker) declareAhead() {
 	}
 }
 
+// namesAhead finds where the variables and constants of the top level are defined.
+func (c *checker) namesAhead() map[string]token.Pos {
+	names := map[string]token.Pos{}
+	add := func(e ast.Expr) {
+		if id, ok := e.(*ast.Ident); ok && names[id.Name] == 0 {
+			names[id.Name] = id.Pos()
+		}
+	}
+	for _, chunk := range c.Chunks {
+		for _, s := range chunk.Stmts {
+			switch s := s.(type) {
+			case *ast.AssignStmt:
+				for _, e := range s.Lhs {
+					if s.Tok == token.DEFINE {
+						add(e)
+					}
+				}
+			case *ast.DeclStmt:
+				for _, spec := range s.Decl.(*ast.GenDecl).Specs {
+					if v, ok := spec.(*ast.ValueSpec); ok {
+						for _, id := range v.Names {
+							add(id)
+						}
+					}
+				}
+			}
+		}
+	}
+	return names
+}
+
 func (c *checker) typeDecl(d *ast.GenDecl) {
+	for _, e := range c.announce(d) {
+		e.settle()
+	}
+}
+
+// announce defines the names of types. What they stand for is read when the first use or
+// settle asks for it, so that types may use each other wherever they stand.
+func (c *checker) announce(d *ast.GenDecl) []*entry {
+	var entries []*entry
 	for _, s := range d.Specs {
 		spec := s.(*ast.TypeSpec)
 		if spec.TypeParams != nil {
@@ -39,20 +84,49 @@ func (c *checker) typeDecl(d *ast.GenDecl) {
 		}
 		name := types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, nil)
 		if spec.Assign.IsValid() {
-			if t := c.typeOf(spec.Type); t != nil {
-				c.define(spec.Name, types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, t), 0)
-			}
+			name = types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, types.Typ[types.Invalid])
+		}
+		c.define(spec.Name, name, 0)
+		e := c.scope.names[spec.Name.Name]
+		if e == nil || e.object != name {
 			continue
 		}
-		named := types.NewNamed(name, nil, nil)
-		c.define(spec.Name, name, 0)
-		if t := c.typeOf(spec.Type); t != nil {
+		c.pend(e, spec, name)
+		entries = append(entries, e)
+	}
+	return entries
+}
+
+func (c *checker) pend(e *entry, spec *ast.TypeSpec, name *types.TypeName) {
+	here := c.here
+	if spec.Assign.IsValid() {
+		e.pending = func() {
+			if t := c.typeIn(here, spec); t != nil {
+				e.object = types.NewTypeName(spec.Name.Pos(), c.Scratch, spec.Name.Name, t)
+			}
+		}
+		return
+	}
+	named := types.NewNamed(name, types.Typ[types.Invalid], nil)
+	e.pending = func() {
+		if t := c.typeIn(here, spec); t != nil {
 			named.SetUnderlying(t.Underlying())
 			c.ownQuantity(spec, t)
-		} else {
-			named.SetUnderlying(types.Typ[types.Invalid])
 		}
 	}
+}
+
+// typeIn reads the type of a declaration that stands in chunk here; nil after a report.
+func (c *checker) typeIn(here *Chunk, spec *ast.TypeSpec) types.Type {
+	kept := c.here
+	c.here = here
+	defer func() { c.here = kept }()
+	t := c.typeOf(spec.Type)
+	if t != nil && t.Underlying() == types.Typ[types.Invalid] {
+		c.report(spec.Type, "recursive-type", spec.Name.Name+": the type is made from itself", c.text(spec.Type), "a type that is known", "")
+		return nil
+	}
+	return t
 }
 
 // ownQuantity refuses a type made from a quantity type, which would lose its dimension.

@@ -34,6 +34,8 @@ func (c *checker) read(e ast.Expr) Typed {
 		return c.composite(e, nil)
 	case *ast.FuncLit:
 		return c.funcLit(e)
+	case *ast.IndexListExpr:
+		return c.productType(e)
 	case *ast.BasicLit:
 		return c.native(e, e)
 	case *ast.ArrayType, *ast.MapType, *ast.StructType, *ast.FuncType, *ast.InterfaceType, *ast.Ellipsis, *ast.ChanType:

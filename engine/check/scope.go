@@ -18,9 +18,18 @@ type scope struct {
 
 // entry is one defined name.
 type entry struct {
-	object types.Object
-	pos    token.Pos
-	turns  int
+	object  types.Object
+	pos     token.Pos
+	turns   int
+	pending func() // reads what a declared type stands for
+}
+
+// settle reads what a declared type stands for, once.
+func (e *entry) settle() {
+	if read := e.pending; read != nil {
+		e.pending = nil
+		read()
+	}
 }
 
 // reference is a name used at a position.
@@ -59,12 +68,15 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 		return
 	}
 	if old, ok := c.scope.names[id.Name]; ok && old.pos != id.Pos() {
-		at := c.PlaceOf(at(old.pos))
-		c.report(id, "defined-twice", id.Name+": defined twice", fmt.Sprintf("a definition here and one at line %d", at.Line),
+		first, second := old.pos, id.Pos()
+		if first > second {
+			first, second = second, first
+		}
+		c.report(&ast.Ident{NamePos: second, Name: id.Name}, "defined-twice", id.Name+": defined twice", fmt.Sprintf("a definition here and one at line %d", c.PlaceOf(at(first)).Line),
 			"one definition of a name", "assign with = to change it, or choose another name")
 		return
 	}
-	c.scope.names[id.Name] = &entry{obj, id.Pos(), turns}
+	c.scope.names[id.Name] = &entry{object: obj, pos: id.Pos(), turns: turns}
 	if v, ok := obj.(*types.Var); ok && c.scope == c.top {
 		c.Vars = append(c.Vars, v)
 	}
@@ -121,6 +133,7 @@ func (c *checker) ident(id *ast.Ident) Typed {
 var pi = constant.MakeFromLiteral("3.14159265358979323846264338327950288419716939937510582097494459", token.FLOAT, 0)
 
 func (c *checker) use(id *ast.Ident, e *entry, s *scope) Typed {
+	e.settle()
 	c.Uses[id] = e.object
 	if s == c.top {
 		if c.fn != nil {
@@ -136,15 +149,23 @@ func (c *checker) use(id *ast.Ident, e *entry, s *scope) Typed {
 
 // usedEarly reports a name that the top level uses above its definition.
 func (c *checker) usedEarly(id *ast.Ident, e *entry) bool {
-	if _, isType := e.object.(*types.TypeName); isType || id.Pos() >= e.pos {
-		if _, isFunc := e.object.(*types.Func); isFunc {
-			c.calls = append(c.calls, reference{e.object, id})
-		}
+	switch e.object.(type) {
+	case *types.TypeName:
+		return false
+	case *types.Func:
+		c.calls = append(c.calls, reference{e.object, id})
 		return false
 	}
-	c.report(id, "used-early", id.Name+": used before it is defined", fmt.Sprintf("a use here, the definition at line %d", c.PlaceOf(at(e.pos)).Line),
-		"the definition above its uses", "a notebook runs from the top; move the definition up")
+	if id.Pos() >= e.pos {
+		return false
+	}
+	c.reportEarly(id, e.pos)
 	return true
+}
+
+func (c *checker) reportEarly(id *ast.Ident, defined token.Pos) Typed {
+	return c.report(id, "used-early", id.Name+": used before it is defined", fmt.Sprintf("a use here, the definition at line %d", c.PlaceOf(at(defined)).Line),
+		"the definition above its uses", "a notebook runs from the top; move the definition up")
 }
 
 // declared returns the function of the top level that f is, or lies in.
@@ -186,6 +207,9 @@ func (c *checker) universe(id *ast.Ident) Typed {
 	}
 	if obj := types.Universe.Lookup(id.Name); obj != nil {
 		return objectTyped(obj, 0)
+	}
+	if pos := c.later[id.Name]; pos > id.Pos() {
+		return c.reportEarly(id, pos)
 	}
 	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", didYouMean(id.Name, c.visible()))
 }

@@ -35,6 +35,7 @@ type Unit struct {
 	Type   types.Type     // a quantity's type; for Celsius-like units nil
 	Value  constant.Value // in coherent units
 	Call   string         // for a unit of a point scale: the function of the quantity package
+	Best   string         // the spelling that it is shown by
 	Rank   int            // among the units of its type, the one that hints use first: from one
 }
 
@@ -57,6 +58,10 @@ type Library struct {
 	// KindWritten names the quantity package's function that returns the kind of a type's
 	// name, or for an empty name of six exponents in halves.
 	KindWritten string
+	// Reading names the type of a quantity that is shown in a unit of one's choice, and Count
+	// the function that makes one of a value, the size of the unit and its symbol.
+	Reading string
+	Count   string
 	// Difference names the type that the difference of two points has.
 	Difference string
 

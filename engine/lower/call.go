@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"go/ast"
 	"go/types"
+	"strconv"
 	"strings"
 
 	"lode/engine/check"
@@ -132,6 +133,14 @@ func (l *lowerer) function(e *ast.CallExpr) {
 	switch {
 	case name == check.KnobName:
 		l.knob(e)
+		return
+	case name == check.CountedName:
+		unit := l.UnitSource(e.Args[1], l.chunkAt.SourceText(e.Args[1]))
+		_, end := l.span(e.Args[1])
+		l.edits.replace(from, to, l.packageName(l.Lib.Quantity)+"."+l.Lib.Count)
+		l.number(e.Args[0])
+		l.number(e.Args[1])
+		l.edits.close(end, ", "+strconv.Quote(unit))
 		return
 	case name == "min" || name == "max":
 		l.edits.replace(from, to, l.extreme(name, len(e.Args), l.runtime(e)))
