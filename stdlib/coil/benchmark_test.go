@@ -14,6 +14,7 @@ func BenchmarkInductance(b *testing.B) {
 		"few laid":        wound(b, steel, gauge(b, 24), 14, Style{Lay: Layered}),
 		"full layers":     wound(b, steel, gauge(b, 32), 20*wound(b, steel, gauge(b, 32), 1, Style{Lay: Layered}).TurnsPerLayer(), Style{Lay: Layered}),
 		"a begun layer":   wound(b, steel, gauge(b, 32), 500, Style{Lay: Layered}),
+		"wide rectangle":  wound(b, Rectangle{CoreLength: 40 * mm, CoreWidth: 30 * mm, Height: 4 * mm}, gauge(b, 32), 500, Style{Lay: Layered}),
 		"150 orthocyclic": wound(b, steel, gauge(b, 28), 150, Style{Lay: Orthocyclic}),
 		"again":           wound(b, steel, gauge(b, 42), 8000),
 	} {

@@ -92,12 +92,10 @@ func (c Winding) laid() bool {
 	return c.style.Lay != Scatter && c.style.strands() == 1 && !c.layout.cut && len(c.shape.hull) == 0
 }
 
-// single reports whether few laid turns are summed one by one: pairs of turns that differ take some ten microseconds
-// each. Wires in grooves need it most.
+// single reports whether few laid turns are summed one by one: pairs of turns that differ take some ten microseconds each.
 func (c Winding) single() bool {
 	layers := min(c.layout.layers, c.turns)
-	few := layers*(layers+1)/2*min(c.turns, c.layout.perLayer) <= fewPairs
-	return c.laid() && c.turns <= mostSingle && (few || c.style.Lay == Orthocyclic)
+	return c.laid() && layers*(layers+1)/2*min(c.turns, c.layout.perLayer) <= fewPairs
 }
 
 // fewPairs is the number of different pairs of turns up to which they are summed.
@@ -162,7 +160,11 @@ func (c Winding) inBlocks() float64 {
 	step := c.style.depth(o.layers-1, o.rise) / float64(o.layers-1)
 	under := (float64(c.wire.Overall()) - step) / 2
 	full := c.block(under, float64(layers)*step)
-	full.Height = math.Sqrt(sq(float64(o.perLayer)*o.pitch) + 3*sq(c.style.shift(o.pitch)))
+	shift := c.style.shift(o.pitch)
+	full.Height = float64(o.perLayer) * o.pitch
+	if layers > 1 {
+		full.Height = math.Sqrt(sq(full.Height) + 3*sq(shift))
+	}
 	n := float64(layers * o.perLayer)
 	henry := induct.SelfValue(full, n)
 	henry += induct.RoundWire(full, layers, o.perLayer, wire)
@@ -172,8 +174,14 @@ func (c Winding) inBlocks() float64 {
 	last := c.block(under+full.Build, step)
 	last.Height = float64(left) * o.pitch
 	own := induct.SelfValue(last, float64(left))
-	m := induct.CoaxialValue(full, last, n, float64(left), (full.Height-last.Height)/2)
-	return henry + own + induct.RoundWire(last, 1, left, wire) + 2*m
+	away := (float64(o.perLayer-left)*o.pitch + shift) / 2 // from the middle of the bobbin to that of the begun layer
+	if layers%2 == 1 {
+		away += shift / 2 / float64(layers) // an odd number of layers has its middle on the other side
+	}
+	thin := c.block(under+full.Build+step/2, 0) // the block's field hardly bends over one layer
+	thin.Height = last.Height
+	m := induct.CoaxialRough(full, thin, n, float64(left), away)
+	return henry + own + induct.RoundWire(last, 1, left, wire) + 2*m + induct.BegunLayer(full, layers, o.perLayer, left, wire)
 }
 
 // block is a window of the winding that begins at a depth over the core, which may lie a little within it.

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"strings"
+	"sync"
 )
 
 // Topic is the help for one name of the library, cut from its doc comment.
@@ -25,12 +26,16 @@ var helpText []byte
 
 // Topics returns the help for every name of the library's own packages, sorted by name.
 func Topics() []Topic {
+	return append([]Topic(nil), readTopics()...)
+}
+
+var readTopics = sync.OnceValue(func() []Topic {
 	var topics []Topic
 	if err := json.Unmarshal(helpText, &topics); err != nil {
 		panic("library: generated help does not parse: " + err.Error())
 	}
 	return topics
-}
+})
 
 // WriteTopics writes help in the form that Topics reads.
 func WriteTopics(file string, topics []Topic) error {

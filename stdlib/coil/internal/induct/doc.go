@@ -8,8 +8,9 @@
 //	Self, SelfTo              a winding by itself
 //	Coaxial, CoaxialTo        two windings on one axis: stacked, or one around the other
 //	Pair, PairTo              two windings in any position
-//	DiscreteSelf, Wound       round wire, turn by turn or as a corrected window
-//	RoundWire                 that correction
+//	DiscreteSelf, DiscreteValue   round wire, turn by turn
+//	RoundWire, BegunLayer     what round wire has more than a filled window
+//	SelfValue, PairValue, CoaxialRough   without the estimate of the error, in less time
 //	SelfOutline, CoaxialOutlines   free outlines
 //	Potential, Field          vector potential and flux density at a point
 //	AreaTurns                 what a uniform field links

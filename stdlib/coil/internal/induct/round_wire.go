@@ -60,6 +60,26 @@ func (c cell) neighbours(layers, perLayer int, inGrooves bool) float64 {
 	return sum
 }
 
+// BegunLayer is what the turns of a begun layer around full ones have more, coupled with those, than two filled blocks, in
+// henry. Both begin at the same end; in grooves every second layer below begins half a turn later. The section is that of
+// the full layers.
+func BegunLayer(s Section, layers, perLayer, begun int, wire Wire) float64 {
+	c := cell{s.Build / float64(layers), s.Height / float64(perLayer)}
+	sum := 0.0
+	for i := 1; i <= min(layers, farthest); i++ {
+		shift := 0.0
+		if wire.InGrooves && i%2 == 1 {
+			shift = 0.5
+		}
+		for m := -min(perLayer-1, farthest); m <= min(begun-1, farthest); m++ {
+			pairs := min(begun-1, perLayer-1+m) - max(0, m) + 1
+			sum += float64(pairs) * c.excess(float64(i)*c.t, (float64(m)-shift)*c.z)
+		}
+	}
+	outermost := s.corePerimeter() + 2*math.Pi*s.Build
+	return Mu0 / math.Pi * outermost * sum
+}
+
 // farthest is how many turns away neighbours are still counted: what lies beyond adds less than
 // a thousandth of a turn's own share.
 const farthest = 64
@@ -84,29 +104,3 @@ func (c cell) excess(t, z float64) float64 {
 }
 
 func sq(x float64) float64 { return x * x }
-
-// A Method says how an inductance was found.
-type Method string
-
-// The methods of Wound.
-const (
-	TurnByTurn Method = "sum over single turns of round wire"
-	Smeared    Method = "filled winding window, corrected for round wire"
-)
-
-// mostSingleTurns is the largest number of turns summed one by one: the sum then takes
-// some ten milliseconds, and both methods agree to about 1e-4.
-const mostSingleTurns = 150
-
-// Wound is the inductance of layers × perLayer turns of round wire in henry, by the method that
-// suits their number, with an estimate of the error in henry. That of the filled window
-// includes a tenth of the correction for round wire, which is derived for straight wires.
-func Wound(s Section, layers, perLayer int, wire Wire) (inductance, err float64, by Method) {
-	if layers*perLayer <= mostSingleTurns {
-		inductance, err = DiscreteSelf(s, Grid(s, layers, perLayer), wire)
-		return inductance, err, TurnByTurn
-	}
-	inductance, err = Self(s, float64(layers*perLayer))
-	round := RoundWire(s, layers, perLayer, wire)
-	return inductance + round, err + math.Abs(round)/10, Smeared
-}
