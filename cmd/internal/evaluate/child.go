@@ -40,17 +40,48 @@ func Serve(in io.Reader, out io.Writer) error {
 	if err := orders.Decode(&r); err != nil {
 		return err
 	}
-	r.Limits = r.Limits.orDefaults()
 	debug.SetMaxStack(deepest)
-	if err := confine(r.Limits); err != nil {
+	if err := confine(r.Limits.orDefaults()); err != nil {
 		return err
 	}
-	c := &child{Request: r, out: bufio.NewWriter(out), style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery), fetched: map[string]delivery{}}
+	w := bufio.NewWriter(out)
+	c := newChild(r, w)
+	p := &post{child: c, next: make(chan Request, 1)}
+	go p.listen(orders)
+	for {
+		c.serve(lib)
+		if c.send(Event{Done: true}); !c.Stay {
+			return nil
+		}
+		c = newChild(<-p.next, w)
+		p.handTo(c)
+	}
+}
+
+func newChild(r Request, out *bufio.Writer) *child {
+	r.Limits = r.Limits.orDefaults()
+	c := &child{Request: r, out: out, style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery), fetched: map[string]delivery{}}
 	c.ctx, c.stop = context.WithCancelCause(context.Background())
-	go c.listen(orders)
-	c.serve(lib)
-	c.send(Event{Done: true})
-	return nil
+	return c
+}
+
+// post hands what the parent sends to the run in hand.
+type post struct {
+	mu    sync.Mutex
+	child *child
+	next  chan Request
+}
+
+func (p *post) handTo(c *child) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.child = c
+}
+
+func (p *post) run() *child {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.child
 }
 
 type child struct {
@@ -79,17 +110,19 @@ type child struct {
 
 // listen takes what the parent sends while the notebook runs. A child whose parent is gone
 // ends.
-func (c *child) listen(orders *json.Decoder) {
+func (p *post) listen(orders *json.Decoder) {
 	for {
 		var m message
 		if orders.Decode(&m) != nil {
 			os.Exit(1)
 		}
-		if m.Stop {
-			c.stop(context.Canceled)
-		}
-		if m.File != nil {
-			c.files <- *m.File
+		switch {
+		case m.Stop:
+			p.run().stop(context.Canceled)
+		case m.File != nil:
+			p.run().files <- *m.File
+		case m.Next != nil:
+			p.next <- *m.Next
 		}
 	}
 }

@@ -41,6 +41,7 @@ type Request struct {
 	Colour bool // on the terminal
 	Page   bool // whether the page is wanted
 	Check  bool // check only
+	Stay   bool // the child takes another request afterwards
 
 	Knobs    []string           // settings such as "turns=6000"
 	Turned   map[string]float64 // where knobs stand, in SI units
@@ -101,6 +102,7 @@ type Event struct {
 // message is what the parent sends behind the request. Exactly one field is set.
 type message struct {
 	Stop bool      `json:",omitempty"`
+	Next *Request  `json:",omitempty"` // to a child that stays
 	File *delivery `json:",omitempty"`
 }
 

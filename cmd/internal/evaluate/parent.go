@@ -92,28 +92,42 @@ func (p *parent) send(v any) {
 }
 
 // read takes events until the child closes its end or says that it is done.
-func (p *parent) read(out io.Reader) {
+func (p *parent) read(out io.Reader) { p.readLines(events(out, p.request.Limits), out) }
+
+// events reads a line at a time. An event holds at most the page, written in four characters
+// for three bytes.
+func events(out io.Reader, l Limits) *bufio.Scanner {
 	lines := bufio.NewScanner(out)
-	// An event holds at most the page, written in four characters for three bytes.
-	lines.Buffer(make([]byte, 64<<10), int(2*pages*p.request.Limits.Output)+1<<20)
+	lines.Buffer(make([]byte, 64<<10), int(2*pages*l.Output)+1<<20)
+	return lines
+}
+
+func (p *parent) readLines(lines *bufio.Scanner, out io.Reader) {
 	for lines.Scan() {
 		var e Event
 		if json.Unmarshal(lines.Bytes(), &e) != nil {
 			break
 		}
-		switch {
-		case e.At != nil:
-			p.at = *e.At
-		case e.Failed != nil:
-			p.failed = e.Failed
-		case e.Wants != "":
-			p.send(message{File: p.deliver(e.Wants)})
-		case e.Done:
-			p.done = true
+		p.event(e)
+		if e.Done && p.request.Stay {
+			return
 		}
-		p.take(e)
 	}
 	_, _ = io.Copy(io.Discard, out)
+}
+
+func (p *parent) event(e Event) {
+	switch {
+	case e.At != nil:
+		p.at = *e.At
+	case e.Failed != nil:
+		p.failed = e.Failed
+	case e.Wants != "":
+		p.send(message{File: p.deliver(e.Wants)})
+	case e.Done:
+		p.done = true
+	}
+	p.take(e)
 }
 
 // ended decides what to tell of a child's end.

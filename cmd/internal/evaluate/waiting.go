@@ -1,8 +1,11 @@
 package evaluate
 
 import (
+	"bufio"
 	"context"
+	"io"
 	"os"
+	"os/exec"
 	"runtime"
 	"sync"
 
@@ -11,20 +14,27 @@ import (
 
 // This file keeps a child ready, so that a run need not wait for a process to start.
 
-// Waiting is a child that has started and waits for its one request.
+// Waiting is a child that has started. It takes one request after the other; each has a
+// fresh interpreter, and a child that had to be stopped is not used again.
 type Waiting struct {
 	tasks chan task
 	gone  chan struct{} // closed when there is no child to take a task
 	quit  chan struct{}
 	once  sync.Once
-	stop  context.CancelFunc // of the child once it runs
+	stop  context.CancelFunc // of the child while it runs
 }
 
 type task struct {
 	ctx     context.Context
 	request Request
 	take    func(Event)
-	ended   chan *issue.Issue
+	ended   chan ending
+}
+
+// ending is how a run ended, and whether the child can take another.
+type ending struct {
+	failed *issue.Issue
+	fit    bool
 }
 
 // Ready starts a child and returns at once.
@@ -35,21 +45,25 @@ func Ready() *Waiting {
 	return w
 }
 
-// Dismiss ends a child that is not needed.
+// Dismiss ends a child that is not needed any more.
 func (w *Waiting) Dismiss() { w.once.Do(func() { close(w.quit) }) }
 
-// Run is like the function Run with the child that waits. A second call starts one anew.
-func (w *Waiting) Run(ctx context.Context, r Request, take func(Event)) *issue.Issue {
-	r.Limits = r.Limits.orDefaults()
+// Run is like the function Run with the child that waits, or with a new one if that is gone.
+// It reports whether the child can take another request. The limits of the first request
+// hold for all.
+func (w *Waiting) Run(ctx context.Context, r Request, take func(Event)) (failed *issue.Issue, fit bool) {
+	r.Limits, r.Stay = r.Limits.orDefaults(), true
 	limited, cancel := context.WithTimeout(ctx, r.Limits.Time)
 	defer cancel()
-	t := task{ctx, r, take, make(chan *issue.Issue, 1)}
+	t := task{ctx, r, take, make(chan ending, 1)}
 	select {
 	case w.tasks <- t:
-		defer context.AfterFunc(limited, w.stop)()
-		return <-t.ended
+		stop := context.AfterFunc(limited, w.stop)
+		end := <-t.ended
+		return end.failed, stop() && end.fit
 	case <-w.gone:
-		return Run(ctx, r, take)
+		r.Stay = false
+		return Run(ctx, r, take), false
 	}
 }
 
@@ -72,14 +86,34 @@ func (w *Waiting) hold(ctx context.Context) {
 	if err != nil || cmd.Start() != nil {
 		return
 	}
-	select {
-	case t := <-w.tasks:
-		p.ctx, p.request, p.take = t.ctx, t.request, t.take
-		go p.send(p.request)
-		p.read(out)
-		t.ended <- p.ended(cmd.Wait())
-	case <-w.quit:
-		_ = p.orders.Close()
-		_ = cmd.Wait()
+	w.work(p, cmd, out)
+}
+
+// work gives the child its requests until it is dismissed or comes to harm.
+func (w *Waiting) work(p *parent, cmd *exec.Cmd, out io.Reader) {
+	var lines *bufio.Scanner
+	for {
+		select {
+		case t := <-w.tasks:
+			p.ctx, p.request, p.take, p.at, p.failed, p.done = t.ctx, t.request, t.take, issue.Issue{}, nil, false
+			if lines == nil {
+				lines = events(out, p.request.Limits)
+				go p.send(p.request)
+			} else {
+				go p.send(message{Next: &t.request})
+			}
+			p.readLines(lines, out)
+			if p.done && p.limited.Err() == nil {
+				t.ended <- ending{p.ended(nil), true}
+				continue
+			}
+			_ = p.orders.Close()
+			t.ended <- ending{p.ended(cmd.Wait()), false}
+			return
+		case <-w.quit:
+			_ = p.orders.Close()
+			_ = cmd.Wait()
+			return
+		}
 	}
 }

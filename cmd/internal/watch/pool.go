@@ -25,7 +25,8 @@ func (p *Pool) Run(ctx context.Context, r evaluate.Request, take func(evaluate.E
 	if child == nil {
 		return evaluate.Run(ctx, r, take)
 	}
-	failed := child.Run(ctx, r, take)
+	failed, fit := child.Run(ctx, r, take)
+	p.giveBack(child, fit)
 	p.fill()
 	return failed
 }
@@ -47,6 +48,17 @@ func (p *Pool) take() *evaluate.Waiting {
 	child := p.ready[0]
 	p.ready = p.ready[1:]
 	return child
+}
+
+// giveBack puts a child that is fit at the front of the line: it is warm.
+func (p *Pool) giveBack(child *evaluate.Waiting, fit bool) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.closed || !fit {
+		child.Dismiss()
+		return
+	}
+	p.ready = append([]*evaluate.Waiting{child}, p.ready...)
 }
 
 // Close lets the children go.
