@@ -20,7 +20,7 @@ import (
 //
 // Valid: any number of turns. Poles, magnets and plates raise it, often by half or more.
 //
-// Accuracy: the integral 0.005 %, that for round wire 0.05 % where turns are few; a scatter winding itself about 3 %, from
+// Accuracy: the integral 0.005 %, the correction for round wire 0.1 % where turns are few; a scatter winding itself about 3 %, from
 // its build; a convex core of more than 40 corners about 1 %.
 func (c Winding) Inductance() units.Inductance {
 	if c.found == nil {

@@ -74,7 +74,7 @@ type outcome struct {
 	issues  []issue.Issue
 }
 
-func run(lib *englib.Library, code string) outcome {
+func outcomeOf(lib *englib.Library, code string) outcome {
 	o := outcome{values: map[int][]string{}}
 	n := engine.Open(lib, "cell.lode", []byte(code))
 	n.Limits.Depth = 300
@@ -95,7 +95,7 @@ func run(lib *englib.Library, code string) outcome {
 }
 
 func runCell(t *testing.T, lib *englib.Library, code string) {
-	got := run(lib, code)
+	got := outcomeOf(lib, code)
 	announced, prints := 0, []string{}
 	for i, line := range strings.Split(code, "\n") {
 		kind, text := expectation(line)
