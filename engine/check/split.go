@@ -34,6 +34,9 @@ func (c *checker) split() {
 			continue
 		}
 		for _, span := range spans(cell.Code) {
+			if len(c.issues) >= enough {
+				return
+			}
 			c.parse(cell, span)
 		}
 	}

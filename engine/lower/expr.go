@@ -130,6 +130,11 @@ func (l *lowerer) bare(e ast.Expr) {
 	switch e := e.(type) {
 	case *ast.ParenExpr:
 		l.raw(e.X)
+		if _, ok := e.X.(*ast.Ident); ok { // the interpreter cannot use the name of a function in parentheses
+			from, to := l.span(e)
+			l.edits.replace(from, from+1, " ")
+			l.edits.replace(to-1, to, " ")
+		}
 	case *ast.BinaryExpr:
 		l.binary(e)
 	case *ast.CallExpr:

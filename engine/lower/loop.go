@@ -251,9 +251,13 @@ func (l *lowerer) rangeFunc(s *ast.RangeStmt, sig *types.Signature) {
 	}
 	from, to := l.span(s)
 	xFrom, xTo := l.span(s.X)
-	l.edits.replace(from, xFrom, "(")
+	open, closed := "(", ")"
+	if _, ok := s.X.(*ast.Ident); ok {
+		open, closed = "", "" // the interpreter cannot call the name of a function in parentheses
+	}
+	l.edits.replace(from, xFrom, open)
 	l.expr(s.X)
-	l.edits.replace(xTo, l.offset(s.Body.Lbrace)+1, ")(func("+params+") bool {"+l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})+bound)
+	l.edits.replace(xTo, l.offset(s.Body.Lbrace)+1, closed+"(func("+params+") bool {"+l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})+bound)
 	l.branches(s.Body)
 	l.block(s.Body)
 	l.edits.close(to-1, "; return true")

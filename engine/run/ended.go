@@ -39,8 +39,6 @@ func (r *runner) failed(v any) *issue.Issue {
 		return r.place(panicked(v))
 	case failure:
 		return r.placeAt(v.spot, parts(v.err.Error()))
-	case over:
-		return r.placeAt(v.spot, r.used(v))
 	case error:
 		return r.place(panicked(v.Error()))
 	}
@@ -49,9 +47,8 @@ func (r *runner) failed(v any) *issue.Issue {
 
 // raised is the end of a run by the notebook's own panic.
 func (r *runner) raised(v any) *issue.Issue {
-	switch v := v.(type) {
-	case failure, over:
-		return r.failed(v)
+	if f, ok := v.(failure); ok {
+		return r.failed(f)
 	}
 	return r.place(issue.Issue{Code: issue.Panic, What: "panic: " + fmt.Sprint(v), Got: fmt.Sprint(v), Want: "no panic"})
 }

@@ -3,6 +3,7 @@ package run
 import (
 	"fmt"
 	"reflect"
+	"runtime"
 	"strings"
 )
 
@@ -20,6 +21,16 @@ func (f failure) Error() string { return f.err.Error() }
 // over is how a run ends whose budget is used up.
 type over struct {
 	spot, depth int
+}
+
+// leave ends the goroutine that the notebook runs in. No function of the notebook can hold
+// that up by recovering, and leaving many calls is quick, which it is not by a panic: the
+// interpreter stops in each call to pass that on.
+func (r *runner) leave(spot, depth int) {
+	if r.left == nil {
+		r.left = &over{spot, depth}
+	}
+	runtime.Goexit()
 }
 
 // Said is a value that is shown by a text of its own.
@@ -45,15 +56,10 @@ func (r *runner) host() map[string]reflect.Value {
 		"At":    func(spot int) { r.at = spot; r.sink.At(spot) },
 		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
-		"Over":  func(spot, depth int) { panic(over{spot, depth}) },
+		"Over":  r.leave,
 		"Knob":  func(knob int) float64 { return r.sink.Knob(knob) },
 		"Steps": func() int { return r.limits.Steps },
 		"Depth": func() int { return r.limits.Depth },
-		"Caught": func(v any) {
-			if o, ok := v.(over); ok {
-				panic(o) // a budget that is used up is no failure to recover from
-			}
-		},
 	}
 	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}
 	for name, f := range functions {

@@ -80,6 +80,9 @@ func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limi
 	if _, err := r.interp.EvalWithContext(ctx, "notebook."+lower.Entry+"()"); err != nil {
 		return r.issue(err)
 	}
+	if r.left != nil {
+		return r.placeAt(r.left.spot, r.used(*r.left))
+	}
 	return nil
 }
 
@@ -89,7 +92,8 @@ type runner struct {
 	limits  Limits
 	interp  *interp.Interpreter
 	running bool
-	at      int // statement of the top level
+	left    *over // why the program was left, if it was
+	at      int   // statement of the top level
 }
 
 func (r *runner) start(lib *library.Library) error {

@@ -29,6 +29,10 @@ import (
 // deepest is how much stack one goroutine of the child may take.
 const deepest = 256 << 20
 
+// stays is the processor time of a child that takes one request after the other; each is
+// stopped by the parent when its own time is over.
+const stays = 24 * time.Hour
+
 // Serve is the child: it reads one request and writes events until it is done.
 func Serve(in io.Reader, out io.Writer) error {
 	lib, err := library.Load() // while the request may still be on its way
@@ -41,7 +45,11 @@ func Serve(in io.Reader, out io.Writer) error {
 		return err
 	}
 	debug.SetMaxStack(deepest)
-	if err := confine(r.Limits.orDefaults()); err != nil {
+	limits := r.Limits.orDefaults()
+	if r.Stay {
+		limits.Time = stays
+	}
+	if err := confine(limits); err != nil {
 		return err
 	}
 	w := bufio.NewWriter(out)

@@ -8,13 +8,9 @@ import (
 	"time"
 )
 
-// headroom is memory for the program itself. Only pages that can be written count against
-// RLIMIT_DATA, so that address space which the runtime merely reserves does not.
-const headroom = 256 << 20
-
 // confine gives up, for good, what computing does not need. The kernel enforces it.
 func confine(l Limits) error {
-	debug.SetMemoryLimit(l.Memory * 3 / 4)
+	debug.SetMemoryLimit(l.Memory + headroom/2)
 	time.Sleep(time.Nanosecond) // the runtime opens what it waits with at the first wait
 	seconds := uint64(l.Time.Seconds()) + 2
 	for _, r := range append([]bound{

@@ -7,6 +7,6 @@ import "runtime/debug"
 // confine asks the runtime to keep to the memory limit; the system offers no more that is
 // simple.
 func confine(l Limits) error {
-	debug.SetMemoryLimit(l.Memory * 3 / 4)
+	debug.SetMemoryLimit(l.Memory + headroom/2)
 	return nil
 }

@@ -31,7 +31,7 @@ func (c *child) fetch(name string) ([]byte, error) {
 		return nil, fmt.Errorf("data file: the name is too long: got %d bytes, want at most %d", len(name), wide)
 	}
 	if _, ok := c.fetched[name]; !ok {
-		c.send(Event{Wants: name})
+		c.send(Event{Wants: &name})
 		c.fetched[name] = <-c.files
 	}
 	if d := c.fetched[name]; d.Problem != "" {

@@ -65,6 +65,10 @@ func Defaults() Limits {
 	return Limits{Time: 60 * time.Second, Memory: 1 << 30, Output: 4 << 20, Steps: run.DefaultSteps, Depth: run.DefaultDepth}
 }
 
+// headroom is memory for the program itself, beside what the notebook may use. The runtime
+// begins to save memory when half of it is gone too; from then on it takes time instead.
+const headroom = 256 << 20
+
 // orDefaults fills in what is not given.
 func (l Limits) orDefaults() Limits {
 	d := Defaults()
@@ -90,7 +94,7 @@ func (l Limits) orDefaults() Limits {
 // last event, which has Done.
 type Event struct {
 	At     *issue.Issue   `json:",omitempty"` // the statement that runs now: its place and source
-	Wants  string         `json:",omitempty"` // the data file that the run needs to go on
+	Wants  *string        `json:",omitempty"` // the name of the data file that the run needs to go on
 	Issues []issue.Issue  `json:",omitempty"` // the notebook does not check
 	Failed *issue.Issue   `json:",omitempty"` // the run stopped
 	Shown  *Shown         `json:",omitempty"`

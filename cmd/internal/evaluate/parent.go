@@ -12,7 +12,9 @@ import (
 	"runtime"
 	"sync"
 	"time"
+	"unicode/utf8"
 
+	"lode/engine/book"
 	"lode/engine/issue"
 )
 
@@ -28,11 +30,29 @@ const patience = 60 * time.Millisecond
 // Run starts a child for the request and hands its events to take as they come. It returns
 // the issue that ended the run early, if one did: of the notebook, a limit, or a stop from ctx.
 func Run(ctx context.Context, r Request, take func(Event)) *issue.Issue {
+	if i := noText(r); i != nil {
+		take(Event{Issues: []issue.Issue{*i}})
+		return nil
+	}
 	r.Limits = r.Limits.orDefaults()
 	limited, cancel := context.WithTimeout(ctx, r.Limits.Time)
 	defer cancel()
 	p := &parent{ctx: ctx, limited: limited, request: r, take: take}
 	return p.ended(p.run())
+}
+
+// noText refuses bytes that would not reach the child as they are.
+func noText(r Request) *issue.Issue {
+	texts := []string{r.Source}
+	if r.Against != nil {
+		texts = append(texts, r.Against.Source)
+	}
+	for _, text := range texts {
+		if !utf8.ValidString(text) {
+			return book.Book{File: r.File, Parts: []book.Part{{Text: text}}}.Problem()
+		}
+	}
+	return nil
 }
 
 type parent struct {
@@ -122,8 +142,8 @@ func (p *parent) event(e Event) {
 		p.at = *e.At
 	case e.Failed != nil:
 		p.failed = e.Failed
-	case e.Wants != "":
-		p.send(message{File: p.deliver(e.Wants)})
+	case e.Wants != nil:
+		p.send(message{File: p.deliver(*e.Wants)})
 	case e.Done:
 		p.done = true
 	}

@@ -52,6 +52,10 @@ func (w *Waiting) Dismiss() { w.once.Do(func() { close(w.quit) }) }
 // It reports whether the child can take another request. The limits of the first request
 // hold for all.
 func (w *Waiting) Run(ctx context.Context, r Request, take func(Event)) (failed *issue.Issue, fit bool) {
+	if i := noText(r); i != nil {
+		take(Event{Issues: []issue.Issue{*i}})
+		return nil, true
+	}
 	r.Limits, r.Stay = r.Limits.orDefaults(), true
 	limited, cancel := context.WithTimeout(ctx, r.Limits.Time)
 	defer cancel()

@@ -4,8 +4,6 @@ package present
 
 import (
 	"fmt"
-	"reflect"
-	"sort"
 	"strings"
 
 	"lode/engine"
@@ -14,7 +12,6 @@ import (
 	"lode/render/page"
 	"lode/render/table"
 	"lode/render/text"
-	"lode/units"
 	"lode/units/frame"
 )
 
@@ -76,7 +73,7 @@ func Value(label string, v any) Shown {
 	case frame.Source:
 		s.source(v)
 	default:
-		s.Text = words(reflect.ValueOf(v))
+		s.Text = words(v)
 	}
 	return s
 }
@@ -90,87 +87,7 @@ func (s *Shown) source(v frame.Source) {
 			return
 		}
 	}
-	s.Text = words(reflect.ValueOf(v))
-}
-
-// words writes a value that is neither table nor figure.
-func words(v reflect.Value) string {
-	if !v.IsValid() {
-		return "nothing"
-	}
-	if v.CanInterface() {
-		switch x := v.Interface().(type) {
-		case reflect.Value:
-			return words(x)
-		case fmt.Stringer:
-			if v.Kind() != reflect.Pointer || !v.IsNil() {
-				return x.String()
-			}
-		case error:
-			return x.Error()
-		case float64:
-			return units.Digits(x, 6)
-		}
-	}
-	switch v.Kind() {
-	case reflect.Slice, reflect.Array:
-		return list(v)
-	case reflect.Map:
-		return pairs(v)
-	case reflect.Struct:
-		return fields(v)
-	case reflect.Pointer, reflect.Interface:
-		if v.IsNil() {
-			return "nothing"
-		}
-		return words(v.Elem())
-	case reflect.Func:
-		return "a function"
-	}
-	return fmt.Sprint(v)
-}
-
-// longestList is how many elements of a list are written out.
-const longestList = 12
-
-func list(v reflect.Value) string {
-	if v.Len() == 0 {
-		return "(none)"
-	}
-	var parts []string
-	for i := range min(v.Len(), longestList) {
-		parts = append(parts, words(v.Index(i)))
-	}
-	text := strings.Join(parts, ", ")
-	if v.Len() > longestList {
-		text += fmt.Sprintf(", and %d more", v.Len()-longestList)
-	}
-	return text
-}
-
-func pairs(v reflect.Value) string {
-	var parts []string
-	for _, k := range v.MapKeys() {
-		parts = append(parts, words(k)+": "+words(v.MapIndex(k)))
-	}
-	if len(parts) == 0 {
-		return "(none)"
-	}
-	sort.Strings(parts)
-	return strings.Join(parts, ", ")
-}
-
-// fields writes a struct of the notebook's own; the interpreter may put an X in front of
-// names that Go would not let reflection see.
-func fields(v reflect.Value) string {
-	var parts []string
-	for i := range v.NumField() {
-		f := v.Type().Field(i)
-		if f.IsExported() {
-			parts = append(parts, strings.TrimPrefix(f.Name, "X")+" "+words(v.Field(i)))
-		}
-	}
-	return strings.Join(parts, ", ")
+	s.Text = words(v)
 }
 
 // Terminal writes shown values as a terminal shows them, plain values in line.
