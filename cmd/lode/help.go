@@ -45,11 +45,23 @@ func commandNames() string {
 // overview tells what the program is for and lists its commands.
 func (p *program) overview(w io.Writer) {
 	fmt.Fprint(w, "lode runs notebooks of calculations for hand-wound pickups.\n\n")
-	fmt.Fprintf(w, "  lode %-24s  %s\n", "[NOTEBOOK]", "explore in a conversation, with a notebook or from nothing")
-	for _, c := range commands() {
-		fmt.Fprintf(w, "  lode %-24s  %s\n", c.name+" "+c.arguments, c.summary)
+	list := append([]command{{arguments: "[NOTEBOOK]", summary: "explore in a conversation, with a notebook or from nothing"}}, commands()...)
+	width := 0
+	for _, c := range list {
+		width = max(width, len(c.call()))
+	}
+	for _, c := range list {
+		fmt.Fprintf(w, "  %-*s  %s\n", width, c.call(), c.summary)
 	}
 	fmt.Fprint(w, "\n"+exitHelp+"\n")
+}
+
+// call writes how a command is called.
+func (c command) call() string {
+	if c.name == "" {
+		return "lode " + c.arguments
+	}
+	return "lode " + c.name + " " + c.arguments
 }
 
 func (p *program) help(args []string) int {
