@@ -30,7 +30,7 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 		return c.assignQuantity(e, x, q, want, role)
 	case wantsQuantity && c.World.number(x.Type):
 		return c.assignNumber(e, x, want, role)
-	case isQuantity && c.World.number(target) && q.Form == library.Linear && q.Vector.Number():
+	case isQuantity && c.World.number(target) && basic(target)&types.IsFloat != 0 && q.Form == library.Linear && q.Vector.Number():
 		c.Convert[e] = target
 		return true
 	case isQuantity && basic(target)&types.IsNumeric != 0:
@@ -106,6 +106,9 @@ func (c *checker) assignInterface(e ast.Expr, x Typed, target types.Type, role s
 	if isNil(x) {
 		return true
 	}
+	if c.tooLarge(e, x) {
+		return false
+	}
 	if q, ok := c.World.Quantity(t); ok {
 		if c.Convert[e] = target; q.Base == nil && target.Underlying().(*types.Interface).Empty() {
 			return true
@@ -158,6 +161,15 @@ func (c *checker) assignPlain(e ast.Expr, x Typed, target types.Type, role strin
 	}
 	c.report(e, "type", role+": the value does not fit", c.text(e)+", "+c.World.describeExactly(x.Type), c.World.describeExactly(target), hint)
 	return false
+}
+
+// tooLarge reports a whole number that becomes an int and does not fit.
+func (c *checker) tooLarge(e ast.Expr, x Typed) bool {
+	if x.Value == nil || !isUntyped(x.Type) || basic(x.Type)&types.IsInteger == 0 || representable(x.Value, types.Typ[types.Int]) {
+		return false
+	}
+	c.report(e, "too-large", c.text(e)+": the whole number is too large", c.text(e), "at most 64 bits", "write it as a float, such as 1e20")
+	return true
 }
 
 func isUntyped(t types.Type) bool { return basic(t)&types.IsUntyped != 0 }

@@ -76,12 +76,18 @@ func (c *checker) commaOk(e ast.Expr) bool {
 func (c *checker) defineStmt(s *ast.AssignStmt) {
 	values := c.rightSide(s, s.Rhs, len(s.Lhs))
 	fresh := false
+	seen := map[string]bool{}
 	for i, l := range s.Lhs {
 		id, ok := l.(*ast.Ident)
+		if ok && seen[id.Name] && id.Name != "_" {
+			c.report(id, "defined-twice", id.Name+": stands twice on the left side", id.Name, "each name once", "")
+			return
+		}
 		if !ok {
 			c.report(l, "syntax", "syntax: := defines names", c.text(l), "a name", "assign with = instead")
 			return
 		}
+		seen[id.Name] = true
 		x, e := Typed{}, valueAt(s.Rhs, i)
 		if i < len(values) {
 			x = values[i]
@@ -108,6 +114,9 @@ func (c *checker) plainAssign(s *ast.AssignStmt) {
 	values := c.rightSide(s, s.Rhs, len(s.Lhs))
 	for i, l := range s.Lhs {
 		if id, ok := l.(*ast.Ident); ok && id.Name == "_" {
+			if i < len(values) {
+				c.dropped(valueAt(s.Rhs, i), values[i])
+			}
 			continue
 		}
 		left := c.value(l)
@@ -124,6 +133,19 @@ func (c *checker) plainAssign(s *ast.AssignStmt) {
 			continue
 		}
 		c.assign(e, values[i], left.Type, c.text(l))
+	}
+}
+
+// dropped checks a value that is assigned to nothing.
+func (c *checker) dropped(e ast.Expr, x Typed) {
+	switch {
+	case e == nil:
+	case x.Mode == Type:
+		c.refuseTypeOperand(e, x)
+	case isNil(x):
+		c.report(e, "no-value", "nil alone is no value", "nil", "a value", "")
+	case x.Mode == Value:
+		c.tooLarge(e, x)
 	}
 }
 
@@ -144,6 +166,10 @@ func (c *checker) forget(l ast.Expr) {
 }
 
 func (c *checker) assignable(l ast.Expr, x Typed) bool {
+	if x.Mode == Type {
+		c.refuseTypeOperand(l, x)
+		return false
+	}
 	switch l := ast.Unparen(l).(type) {
 	case *ast.Ident:
 		if _, ok := x.object.(*types.Var); ok {
@@ -177,6 +203,10 @@ var assignOps = map[token.Token]token.Token{
 }
 
 func (c *checker) opAssign(s *ast.AssignStmt) {
+	if len(s.Lhs) != 1 || len(s.Rhs) != 1 {
+		c.countMismatch(s, s.Tok.String(), max(len(s.Lhs), len(s.Rhs)), 1)
+		return
+	}
 	l, r := s.Lhs[0], s.Rhs[0]
 	x, y := c.value(l), c.value(r)
 	if x.Mode == Invalid || y.Mode == Invalid || !c.assignable(l, x) {

@@ -21,9 +21,6 @@ func (c *checker) binary(e *ast.BinaryExpr) Typed {
 	if x.Mode == Scale || y.Mode == Scale {
 		return c.onScale(e, x, y)
 	}
-	if x.Mode == Type || y.Mode == Type {
-		return c.report(e, "no-value", "a type is no operand", c.text(e), "two values", "")
-	}
 	return c.combine(e, e.Op, e.X, e.Y, x, y)
 }
 
@@ -62,13 +59,16 @@ func (c *checker) scaleName(e *ast.BinaryExpr) string {
 
 // combine gives the type of x op y; e is the whole for messages.
 func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	if x.Mode == Type || y.Mode == Type {
+		return c.report(e, "no-value", "a type is no operand", c.both(ex, ey, x, y), "two values", "")
+	}
 	qx, isX := c.World.Quantity(x.Type)
 	qy, isY := c.World.Quantity(y.Type)
 	if !isX && !isY {
 		return c.plainBinary(e, op, ex, ey, x, y)
 	}
 	if !c.numeric(x, isX) || !c.numeric(y, isY) {
-		return c.report(e, "operands", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "two quantities or numbers", "")
+		return c.report(e, "operands", c.opName(e, op)+": these do not go together", c.both(ex, ey, x, y), "two quantities or numbers", "")
 	}
 	c.noteQuantities(x.Type, y.Type)
 	switch op {
@@ -102,7 +102,7 @@ func (c *checker) compared(op token.Token, x, y Typed) Typed {
 
 // plainBinary leaves two operands without dimension to Go.
 func (c *checker) plainBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
-	if op == token.QUO && y.Value != nil && isNumber(y.Type) && constant.Sign(y.Value) == 0 && (x.Value != nil || basic(x.Type)&types.IsInteger != 0) {
+	if c.zeroDivisor(op, y) {
 		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
 	}
 	if op == token.ADD && textLength(x)+textLength(y) > longText {
@@ -122,6 +122,11 @@ func (c *checker) plainBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y 
 	return t
 }
 
+// zeroDivisor reports whether y is known to be zero and divides.
+func (c *checker) zeroDivisor(op token.Token, y Typed) bool {
+	return (op == token.QUO || op == token.REM) && y.Value != nil && basic(y.Type)&types.IsNumeric != 0 && constant.Sign(y.Value) == 0
+}
+
 func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
@@ -133,7 +138,7 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 		if isNumber(x.Type) && isNumber(y.Type) {
 			hint = "convert one side, such as float64(" + c.text(ex) + ")"
 		}
-		return c.report(e, "operands", fmt.Sprintf("%s: these do not go together", op), c.both(ex, ey, x, y), "operands of one type", hint)
+		return c.report(e, "operands", c.opName(e, op)+": these do not go together", c.both(ex, ey, x, y), "operands of one type", hint)
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
@@ -141,6 +146,9 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 
 // product multiplies or divides where at least one side is a quantity.
 func (c *checker) product(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) Typed {
+	if c.zeroDivisor(op, y) {
+		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
+	}
 	if t, done := c.levelProduct(e, op, ex, ey, x, y, qx, qy); done {
 		return t
 	}
@@ -182,7 +190,7 @@ func (c *checker) fold(e ast.Node, op token.Token, t, x, y Typed) Typed {
 	if isComplex(t.Type) {
 		a, b = constant.ToComplex(x.Value), constant.ToComplex(y.Value)
 	}
-	if op == token.QUO && constant.Sign(b) == 0 {
+	if c.zeroDivisor(op, y) {
 		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
 	}
 	t.Value = constant.BinaryOp(a, op, b)
@@ -253,7 +261,7 @@ func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y T
 	qx, isX := c.World.Quantity(x.Type)
 	qy, isY := c.World.Quantity(y.Type)
 	if ordered(op) && (qx.Complex || qy.Complex) {
-		c.report(e, "operator", fmt.Sprintf("%s: complex quantities have no order", op), c.both(ex, ey, x, y), "real quantities", "compare the magnitudes: abs(...)")
+		c.report(e, "operator", c.opName(e, op)+": complex quantities have no order", c.both(ex, ey, x, y), "real quantities", "compare the magnitudes: abs(...)")
 		return false
 	}
 	if isX && isY && qx.Form == qy.Form && qx.Vector.Same(qy.Vector) {
@@ -262,9 +270,17 @@ func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y T
 	if isZero(x) && qy.Form != library.Point || isZero(y) && qx.Form != library.Point {
 		return true
 	}
-	c.report(e, "dimension-mismatch", fmt.Sprintf("%s: the two sides have different dimensions", op), c.both(ex, ey, x, y),
+	c.report(e, "dimension-mismatch", c.opName(e, op)+": the two sides have different dimensions", c.both(ex, ey, x, y),
 		"two of the same dimension", c.mend(ex, ey, x, y))
 	return false
+}
+
+// opName names what joins two operands: an operator, or the function whose arguments they are.
+func (c *checker) opName(e ast.Node, op token.Token) string {
+	if call, ok := e.(*ast.CallExpr); ok {
+		return c.text(call.Fun)
+	}
+	return op.String()
 }
 
 func ordered(op token.Token) bool {
@@ -363,17 +379,44 @@ func (c *checker) unary(e *ast.UnaryExpr) Typed {
 		}
 		return Typed{Mode: Value, Type: x.Type, Value: x.Value}
 	}
+	if e.Op == token.AND && !c.addressable(e.X) {
+		return c.report(e, "type", "&: this has no address", c.text(e.X), "a variable, or a literal of a struct, slice, array or map", "assign it to a name first")
+	}
 	turns := x.Turns
 	t := c.native(e, &ast.UnaryExpr{OpPos: e.OpPos, Op: e.Op, X: c.addressed(e, x)})
 	t.Turns = turns
 	return t
 }
 
+// addressable reports whether e has an address, or is a literal, which & gives one.
+func (c *checker) addressable(e ast.Expr) bool {
+	switch e := ast.Unparen(e).(type) {
+	case *ast.Ident:
+		_, ok := c.Exprs[e].object.(*types.Var)
+		return ok
+	case *ast.CompositeLit, *ast.StarExpr:
+		return true
+	case *ast.SelectorExpr:
+		t := c.Exprs[e.X].Type
+		if t == nil {
+			return false
+		}
+		_, pointer := t.Underlying().(*types.Pointer)
+		_, method := c.Exprs[e].Type.(*types.Signature)
+		return !method && (pointer || c.addressable(e.X))
+	case *ast.IndexExpr:
+		switch c.Exprs[e.X].Type.Underlying().(type) {
+		case *types.Slice, *types.Pointer:
+			return true
+		case *types.Array:
+			return c.addressable(e.X)
+		}
+	}
+	return false
+}
+
 // addressed gives & something it may point to: a composite literal or a variable.
 func (c *checker) addressed(e *ast.UnaryExpr, x Typed) ast.Expr {
-	if _, ok := ast.Unparen(e.X).(*ast.CallExpr); ok && e.Op == token.AND {
-		c.report(e, "type", "&: a call's result has no address", c.text(e.X), "a variable or a literal", "assign it to a name first")
-	}
 	return c.placeholder(e.X, x)
 }
 

@@ -127,7 +127,9 @@ func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
 		_, isX := c.World.Quantity(t.Type)
 		_, isY := c.World.Quantity(args[i].Type)
 		if !isX && !isY {
-			t = c.plainBinary(e, addToken, e.Args[0], e.Args[i], Typed{Mode: Value, Type: t.Type}, Typed{Mode: Value, Type: args[i].Type})
+			if t = c.sameNumbers(e, args, i); t.Mode == Invalid {
+				return t
+			}
 		} else if !c.sameForm(t, args[i]) && !c.comparable(e, addToken, e.Args[0], e.Args[i], t, args[i]) {
 			return Typed{}
 		}
@@ -136,6 +138,20 @@ func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
 		}
 	}
 	t.Type = types.Default(t.Type)
+	t.Value = nil
+	if name := ast.Unparen(e.Fun).(*ast.Ident).Name; name != "min" && name != "max" && c.World.number(t.Type) {
+		t.Type = types.Typ[types.Float64]
+	}
+	return t
+}
+
+// sameNumbers holds the argument i against those before it, as Go does for two operands.
+func (c *checker) sameNumbers(e *ast.CallExpr, args []Typed, i int) (t Typed) {
+	for j := range i {
+		if t = c.plainBinary(e, addToken, e.Args[j], e.Args[i], args[j], args[i]); t.Mode == Invalid {
+			return t
+		}
+	}
 	t.Value = nil
 	return t
 }
@@ -213,6 +229,9 @@ func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
 	args, ok := c.args(e)
 	if !ok {
 		return Typed{}
+	}
+	if (name == "make" || name == "new") && len(args) > 0 && args[0].Mode != Type {
+		return c.report(e.Args[0], "not-a-type", c.text(e.Args[0])+": is no type", c.one(e.Args[0], args[0]), name+" of a type", "")
 	}
 	switch name {
 	case "append":

@@ -169,5 +169,8 @@ func (c *checker) bare(chunk *Chunk, s *ast.ExprStmt) {
 		c.report(s.X, "no-value", "nil is no result", "nil", "a value", "")
 		return
 	}
+	if c.tooLarge(s.X, x) {
+		return
+	}
 	chunk.Shown = append(chunk.Shown, s)
 }

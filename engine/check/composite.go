@@ -114,6 +114,14 @@ func (c *checker) element(e ast.Expr, t types.Type) Typed {
 	return c.value(e)
 }
 
+// fieldValue reads the value of a field, which has to name its type if it is a literal.
+func (c *checker) fieldValue(e ast.Expr) Typed {
+	if lit, ok := e.(*ast.CompositeLit); ok && lit.Type == nil {
+		return c.report(e, "type", "a field's literal has no type", c.text(e), "a type in front of the braces", "")
+	}
+	return c.value(e)
+}
+
 func (c *checker) fields(e *ast.CompositeLit, t types.Type, s *types.Struct) {
 	if len(e.Elts) == 0 {
 		return
@@ -150,7 +158,7 @@ func (c *checker) field(kv *ast.KeyValueExpr, t types.Type, s *types.Struct, see
 		c.report(id, "defined-twice", id.Name+": the field is given twice", id.Name, "each field once", "")
 	}
 	seen[id.Name] = true
-	c.assign(kv.Value, c.element(kv.Value, f.Type()), f.Type(), "field "+id.Name)
+	c.assign(kv.Value, c.fieldValue(kv.Value), f.Type(), "field "+id.Name)
 }
 
 func (c *checker) positional(e *ast.CompositeLit, t types.Type, s *types.Struct) {
@@ -163,7 +171,7 @@ func (c *checker) positional(e *ast.CompositeLit, t types.Type, s *types.Struct)
 			c.report(el, "unknown-member", c.World.describe(t)+": has fields that cannot be set", c.text(el), "a function of the package that makes one", "")
 			return
 		}
-		c.assign(el, c.element(el, s.Field(i).Type()), s.Field(i).Type(), "field "+s.Field(i).Name())
+		c.assign(el, c.fieldValue(el), s.Field(i).Type(), "field "+s.Field(i).Name())
 	}
 }
 

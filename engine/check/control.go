@@ -71,6 +71,9 @@ func (c *checker) typeSwitch(s *ast.TypeSwitchStmt) {
 		on = a.X.(*ast.TypeAssertExpr).X
 	}
 	x := c.value(on)
+	if x.Mode == Value && (x.Type == nil || !types.IsInterface(x.Type)) {
+		c.report(on, "type", "type switch: the value is in no interface", c.one(on, x), "a value of type any or another interface", "its type is known already")
+	}
 	for _, cl := range s.Body.List {
 		c.typeCase(cl.(*ast.CaseClause), id, x)
 	}

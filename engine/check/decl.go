@@ -78,6 +78,10 @@ func (c *checker) announce(d *ast.GenDecl) []*entry {
 	var entries []*entry
 	for _, s := range d.Specs {
 		spec := s.(*ast.TypeSpec)
+		if spec.Name.Name == "_" {
+			c.report(spec.Name, "blank-value", "_: a type needs a name", "_", "a name", "")
+			continue
+		}
 		if spec.TypeParams != nil {
 			c.report(spec, "not-available", "type parameters are not available in notebooks", c.text(spec), "ordinary types", "")
 			continue
@@ -188,8 +192,7 @@ func (c *checker) varType(id *ast.Ident, e ast.Expr, x Typed) types.Type {
 		c.report(e, "type", id.Name+": nil alone has no type", "nil", "a value, or var "+id.Name+" with a type", "")
 		return nil
 	}
-	if x.Value != nil && isUntyped(x.Type) && basic(x.Type)&types.IsInteger != 0 && !representable(x.Value, types.Typ[types.Int]) {
-		c.report(e, "too-large", id.Name+": the whole number is too large", c.text(e), "at most 64 bits", "write it as 1e20")
+	if c.tooLarge(e, x) {
 		return nil
 	}
 	return c.World.settle(types.Default(x.Type))

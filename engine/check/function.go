@@ -19,6 +19,10 @@ func (c *checker) funcHeader(d *ast.FuncDecl) {
 	if sig == nil {
 		return
 	}
+	if d.Name.Name == "_" {
+		c.report(d.Name, "blank-value", "_: a function needs a name", "_", "a name", "")
+		return
+	}
 	fn := types.NewFunc(d.Name.Pos(), c.Scratch, d.Name.Name, sig)
 	if base == nil {
 		c.define(d.Name, fn, 0)
@@ -81,7 +85,7 @@ func (c *checker) body(sig *types.Signature, obj types.Object, block *ast.BlockS
 		for _, list := range []*ast.FieldList{recv, ft.Params, ft.Results} {
 			c.defineFields(list)
 		}
-		c.within(func() { c.stmts(block.List) })
+		c.stmts(block.List)
 	})
 	c.branches(block.List)
 	c.fn = c.fn.outer

@@ -64,7 +64,7 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	}
 	if what := c.reserved(id.Name); what != "" {
 		c.report(id, "reserved-name", fmt.Sprintf("%s: the name is taken by %s", id.Name, what), id.Name, "a name of your own",
-			"a shadowed "+firstWord(what)+" is a silent mistake; try "+id.Name+"1")
+			"what hides "+what+" is a silent mistake; try "+id.Name+"1")
 		return
 	}
 	if old, ok := c.scope.names[id.Name]; ok && old.pos != id.Pos() {
@@ -80,11 +80,6 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	if v, ok := obj.(*types.Var); ok && c.scope == c.top {
 		c.Vars = append(c.Vars, v)
 	}
-}
-
-func firstWord(s string) string {
-	words := strings.Fields(s)
-	return words[min(1, len(words)-1)]
 }
 
 // at is a node of no length, for a position alone.
@@ -103,8 +98,25 @@ func (c *checker) reserved(name string) string {
 		return "the program around the notebook"
 	case strings.Contains(name, "ˑ"):
 		return "the language"
+	case ofGo(name):
+		return "the language Go"
 	}
 	return ""
+}
+
+// ofGo reports whether a name of Go itself must keep its meaning: types, values, and the
+// functions that a running program is made of.
+func ofGo(name string) bool {
+	switch types.Universe.Lookup(name).(type) {
+	case *types.TypeName, *types.Const, *types.Nil:
+		return true
+	case *types.Builtin:
+		switch name {
+		case "append", "cap", "complex", "delete", "len", "make", "panic", "recover":
+			return true
+		}
+	}
+	return name == "iota"
 }
 
 // ident reads a name.

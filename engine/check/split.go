@@ -140,7 +140,11 @@ func (c *checker) sort(chunk *Chunk, f *ast.File) {
 }
 
 func (c *checker) refuseImport(d ast.Decl) {
-	for _, s := range d.(*ast.GenDecl).Specs {
+	g := d.(*ast.GenDecl)
+	if g.Tok == token.IMPORT && len(g.Specs) == 0 {
+		c.report(g, "import", "import: packages are in scope without it", "an empty list", "nothing", "take the import out")
+	}
+	for _, s := range g.Specs {
 		if spec, ok := s.(*ast.ImportSpec); ok {
 			c.report(spec.Path, "import", "import: packages are in scope without it", spec.Path.Value,
 				"one of "+strings.Join(c.packageNames(), ", "), "take the import out; notebooks reach nothing else")

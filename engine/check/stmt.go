@@ -60,7 +60,7 @@ func (c *checker) exprStmt(s *ast.ExprStmt) {
 	call, ok := ast.Unparen(s.X).(*ast.CallExpr)
 	switch {
 	case x.Mode == Invalid:
-	case !ok:
+	case !ok || c.onlyValue(call):
 		c.report(s, "unused-value", c.text(s)+": the value is not used", c.text(s), "a statement", "only at the top level of a cell a bare value is shown")
 	case isError(x.Type):
 		c.Must[call] = true
@@ -69,6 +69,20 @@ func (c *checker) exprStmt(s *ast.ExprStmt) {
 			c.settled(s.X, x)
 		}
 	}
+}
+
+// onlyValue reports whether a call does nothing but give a value.
+func (c *checker) onlyValue(e *ast.CallExpr) bool {
+	switch c.Exprs[e.Fun].Mode {
+	case Type, Function:
+		return true
+	case Builtin:
+		switch ast.Unparen(e.Fun).(*ast.Ident).Name {
+		case "append", "cap", "complex", "imag", "len", "make", "new", "real":
+			return true
+		}
+	}
+	return false
 }
 
 // elementOf reports whether a part of e can be assigned to: not if e is a value that only

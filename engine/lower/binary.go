@@ -25,6 +25,8 @@ func (l *lowerer) folds(e ast.Expr, x check.Typed) bool {
 		return e.Name != "true" && e.Name != "false"
 	case *ast.SelectorExpr:
 		return true
+	case *ast.CallExpr:
+		return l.Exprs[e.Fun].Mode == check.Builtin
 	}
 	return false
 }

@@ -43,6 +43,11 @@ func (l *lowerer) innerDecl(s *ast.DeclStmt) {
 	for _, sp := range d.Specs {
 		switch spec := sp.(type) {
 		case *ast.TypeSpec:
+			if spec.Assign.IsValid() { // its uses are written out
+				from, to := l.span(spec)
+				l.edits.replace(from, to, l.name("t")+" struct{}")
+				continue
+			}
 			l.typeExpr(spec.Type, plain)
 		case *ast.ValueSpec:
 			if d.Tok == token.CONST {

@@ -150,7 +150,10 @@ func (l *lowerer) mixed(t types.Type) bool {
 func (l *lowerer) typeExpr(e ast.Expr, f form) {
 	switch e := e.(type) {
 	case *ast.ArrayType:
-		l.expr(e.Len)
+		if t, ok := l.Exprs[e].Type.(*types.Array); ok && e.Len != nil {
+			from, to := l.span(e.Len)
+			l.edits.replace(from, to, strconv.FormatInt(t.Len(), 10))
+		}
 		l.typeExpr(e.Elt, f)
 	case *ast.MapType:
 		l.typeExpr(e.Key, f)
@@ -170,11 +173,21 @@ func (l *lowerer) typeExpr(e ast.Expr, f form) {
 		l.fieldTypes(e.Methods, f)
 	case nil:
 	default:
-		if t := l.Exprs[e].Type; t != nil && l.mixed(t) {
+		if t := l.Exprs[e].Type; t != nil && (l.mixed(t) || l.isAlias(e)) {
 			from, to := l.span(e)
 			l.edits.replace(from, to, l.typeText(t, f))
 		}
 	}
+}
+
+// isAlias reports whether e names a type of the notebook that is another name for one.
+func (l *lowerer) isAlias(e ast.Expr) bool {
+	id, ok := e.(*ast.Ident)
+	if !ok {
+		return false
+	}
+	t, ok := l.Uses[id].(*types.TypeName)
+	return ok && t.IsAlias()
 }
 
 func (l *lowerer) fieldTypes(list *ast.FieldList, f form) {

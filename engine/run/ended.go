@@ -36,6 +36,9 @@ func (r *runner) failed(v any) *issue.Issue {
 			return r.raised(v.Interface())
 		}
 	case string: // a panic of the interpreter's own machinery
+		if !r.running {
+			return r.issue(errors.New(v))
+		}
 		return r.place(panicked(v))
 	case failure:
 		return r.placeAt(v.spot, parts(v.err.Error()))

@@ -29,6 +29,7 @@ func rewordings() []rewording {
 		{re(`interface conversion: (.*)`), issue.Assertion, "type assertion: the value has another type", "$1", "the type in the parentheses", "take two results: v, ok := x.(T)"},
 		{re(`makeslice: len out of range|makeslice: cap out of range|negative len|negative cap|reflect.MakeSlice|allocation size out of range`), issue.Size, "make: the size is out of range", "a length that is negative or too large", "a length that fits into memory", ""},
 		{re(`strings: (negative Repeat count|Repeat output length overflow)`), issue.Size, "Repeat: the count is out of range", "$1", "0 or more, for a text that fits into memory", ""},
+		{re(`^reflect: call of`), issue.Failed, "a function of the library was given a value that it does not take", "another kind of value", "a slice for sort.Slice, a pointer for errors.As", ""},
 		{re(`negative shift amount`), issue.Size, "shift: the number of places is negative", "a negative number", "0 or more", ""},
 		{re(`hash of unhashable type:? (.*)`), issue.Unhashable, "map: this cannot be a key", "$1", "a value that can be compared", ""},
 		{re(`comparing uncomparable type (.*)`), issue.Unhashable, "comparison: these cannot be compared", "$1", "values that can be compared", ""},
