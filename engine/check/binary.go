@@ -128,6 +128,9 @@ func (c *checker) zeroDivisor(op token.Token, y Typed) bool {
 }
 
 func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) Typed {
+	if t, ok := alike(op, x, y); ok {
+		return t
+	}
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
@@ -142,6 +145,21 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+// alike gives the type of arithmetic on two variables of one of Go's own number types.
+func alike(op token.Token, x, y Typed) (Typed, bool) {
+	b, ok := x.Type.(*types.Basic)
+	if !ok || x.Type != y.Type || x.Value != nil || y.Value != nil || b.Info()&types.IsUntyped != 0 || b.Info()&(types.IsInteger|types.IsFloat) == 0 {
+		return Typed{}, false
+	}
+	switch op {
+	case token.ADD, token.SUB, token.MUL, token.QUO:
+		return Typed{Mode: Value, Type: x.Type}, true
+	case token.EQL, token.NEQ, token.LSS, token.LEQ, token.GTR, token.GEQ:
+		return Typed{Mode: Value, Type: types.Typ[types.UntypedBool]}, true
+	}
+	return Typed{}, false
 }
 
 // product multiplies or divides where at least one side is a quantity.

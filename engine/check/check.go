@@ -117,9 +117,13 @@ type function struct {
 }
 
 func newChecker(lib *library.Library, b book.Book) *checker {
+	size := 0
+	for _, cell := range b.Cells() {
+		size += len(cell.Code)
+	}
 	p := &Program{
 		Book: b, Lib: lib, Fset: token.NewFileSet(),
-		Exprs: map[ast.Expr]Typed{}, Generic: map[ast.Expr]Instance{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
+		Exprs: make(map[ast.Expr]Typed, size/4), Generic: map[ast.Expr]Instance{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
 		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{}, KnobAt: map[*ast.CallExpr]int{},
 		World: newWorld(lib), Scratch: types.NewPackage(NotebookPath, NotebookPath),
 	}

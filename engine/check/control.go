@@ -104,6 +104,9 @@ func (c *checker) typeCase(clause *ast.CaseClause, id *ast.Ident, x Typed) {
 
 func (c *checker) rangeStmt(s *ast.RangeStmt) {
 	x := c.value(s.X)
+	if x.Mode == Type {
+		c.refuseTypeOperand(s.X, x)
+	}
 	if x.Mode != Value {
 		c.stmt(s.Body)
 		return

@@ -37,11 +37,21 @@ func (c *checker) read(e ast.Expr) Typed {
 	case *ast.IndexListExpr:
 		return c.productType(e)
 	case *ast.BasicLit:
-		return c.native(e, e)
+		return c.literal(e)
 	case *ast.ArrayType, *ast.MapType, *ast.StructType, *ast.FuncType, *ast.InterfaceType, *ast.Ellipsis, *ast.ChanType:
 		return c.typeExpr(e)
 	}
 	return c.plain(e)
+}
+
+// literal reads a number, a rune or a string.
+func (c *checker) literal(e *ast.BasicLit) Typed {
+	v := constant.MakeFromLiteral(e.Value, e.Kind, 0)
+	if v.Kind() == constant.Unknown {
+		return c.native(e, e)
+	}
+	kind := map[token.Token]types.BasicKind{token.INT: types.UntypedInt, token.FLOAT: types.UntypedFloat, token.IMAG: types.UntypedComplex, token.CHAR: types.UntypedRune, token.STRING: types.UntypedString}[e.Kind]
+	return Typed{Mode: Value, Type: types.Typ[kind], Value: v}
 }
 
 // plain reads the expressions whose operands go/types can judge by their types alone.
@@ -228,7 +238,25 @@ func (c *checker) selector(e *ast.SelectorExpr) Typed {
 	if obj == nil {
 		return c.noMember(e, x)
 	}
+	if fn, ok := obj.(*types.Func); ok && c.needsAddress(fn, x, e.X) {
+		return c.report(e, "type", c.text(e)+": the method wants a pointer", c.one(e.X, x), "a variable, which has an address", "assign the value to a name first")
+	}
 	return Typed{Mode: Value, Type: c.memberType(x, e, obj)}
+}
+
+// needsAddress reports whether a method with a pointer receiver is called on a value that
+// has no address.
+func (c *checker) needsAddress(fn *types.Func, x Typed, e ast.Expr) bool {
+	recv := fn.Signature().Recv()
+	if recv == nil {
+		return false
+	}
+	_, wants := recv.Type().(*types.Pointer)
+	_, has := x.Type.Underlying().(*types.Pointer)
+	if _, literal := ast.Unparen(e).(*ast.CompositeLit); literal {
+		return wants && !has
+	}
+	return wants && !has && !c.addressable(e)
 }
 
 func (c *checker) memberType(x Typed, e *ast.SelectorExpr, obj types.Object) types.Type {

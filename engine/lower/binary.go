@@ -25,6 +25,8 @@ func (l *lowerer) folds(e ast.Expr, x check.Typed) bool {
 		return e.Name != "true" && e.Name != "false"
 	case *ast.SelectorExpr:
 		return true
+	case *ast.BinaryExpr: // a comparison of constants, which are exact to the checker only
+		return x.Value.Kind() == constant.Bool
 	case *ast.CallExpr:
 		return l.Exprs[e.Fun].Mode == check.Builtin
 	}
@@ -63,21 +65,34 @@ func valueText(v constant.Value, t types.Type) string {
 		}
 		return negative(v.ExactString())
 	}
+	if b, ok := t.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {
+		return exactText(v)
+	}
 	return floatText(v)
 }
 
-// floatText writes a real constant: short where a float64 holds it, else to 40 digits.
+// floatText writes a real constant in the shortest form that gives the same float64.
 func floatText(v constant.Value) string {
-	f, exact := constant.Float64Val(v)
+	f, _ := constant.Float64Val(v)
 	text := strconv.FormatFloat(f, 'g', -1, 64)
-	if !exact && constant.ToFloat(v).Kind() == constant.Float {
-		if b, _, err := big.ParseFloat(v.ExactString(), 10, 200, big.ToNearestEven); err == nil {
-			text = b.Text('g', 40)
-		} else if r, ok := new(big.Rat).SetString(v.ExactString()); ok {
-			text = new(big.Float).SetPrec(200).SetRat(r).Text('g', 40)
-		}
-	}
 	if !strings.ContainsAny(text, ".eIN") {
+		text += ".0"
+	}
+	return negative(text)
+}
+
+// exactText writes a real constant with digits enough to compute on with it.
+func exactText(v constant.Value) string {
+	if _, exact := constant.Float64Val(v); exact || constant.ToFloat(v).Kind() != constant.Float {
+		return floatText(v)
+	}
+	text := floatText(v)
+	if b, _, err := big.ParseFloat(v.ExactString(), 10, 200, big.ToNearestEven); err == nil {
+		text = b.Text('g', 40)
+	} else if r, ok := new(big.Rat).SetString(v.ExactString()); ok {
+		text = new(big.Float).SetPrec(200).SetRat(r).Text('g', 40)
+	}
+	if !strings.ContainsAny(text, ".e") {
 		text += ".0"
 	}
 	return negative(text)

@@ -47,10 +47,11 @@ type Lowered struct {
 	Works  []Work // formulas whose values the run tells
 
 	program  *check.Program
+	verified string // the part of Source that Verify reads
 	segments []segment
 }
 
-// segment is the part of Source that came from one chunk.
+// segment is the part of a text that came from one chunk.
 type segment struct {
 	from, to int
 	chunk    *check.Chunk
@@ -198,6 +199,19 @@ func (l *lowerer) spot(n ast.Node) int {
 
 // assemble puts the program together: imports, variables, declarations, statements.
 func (l *lowerer) assemble(decls, run []piece) {
+	body, _ := l.join(decls, run)
+	imports := l.imports(body)
+	l.Source = imports + body
+	l.verified, l.segments = l.join(decls, withBlocks(run))
+	l.verified = imports + l.verified
+	for i := range l.segments {
+		l.segments[i].from += len(imports)
+		l.segments[i].to += len(imports)
+	}
+}
+
+// join writes the given pieces, and tells where each of them begins.
+func (l *lowerer) join(decls, run []piece) (string, []segment) {
 	var body strings.Builder
 	for _, v := range l.Vars {
 		if v.Name() != "_" {
@@ -210,22 +224,38 @@ func (l *lowerer) assemble(decls, run []piece) {
 	if l.wanted {
 		body.WriteString("\nvar ˑworking bool\n")
 	}
-	l.write(&body, decls)
+	segments := write(&body, decls, nil)
 	body.WriteString("\nfunc " + Entry + "() {\n")
 	if l.wanted {
 		body.WriteString(strings.Join(append(l.workings.constant, ""), "; "))
 	}
-	l.write(&body, run)
+	segments = write(&body, run, segments)
 	body.WriteString("}\n\n" + strings.Join(l.tail, "\n") + "\n")
-	head := "package notebook\n\n" + l.imports(body.String())
-	for i := range l.segments {
-		l.segments[i].from += len(head)
-		l.segments[i].to += len(head)
-	}
-	l.Source = head + body.String()
+	return body.String(), segments
 }
 
-// imports finds the packages that a text uses: their names cannot mean anything else.
+// withBlocks returns the pieces that hold a block or a function, where Go has rules that the
+// checker leaves to it: variables that are not used, returns that are missing.
+func withBlocks(run []piece) []piece {
+	var kept []piece
+	for _, p := range run {
+		found := false
+		for _, s := range p.chunk.Stmts {
+			ast.Inspect(s, func(n ast.Node) bool {
+				_, ok := n.(*ast.BlockStmt)
+				found = found || ok
+				return !found
+			})
+		}
+		if found {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// imports writes the head of a program: the packages that its text uses, whose names cannot
+// mean anything else.
 func (l *lowerer) imports(body string) string {
 	lines := []string{"import ˑh \"" + Host + "\"\n"}
 	if !strings.Contains(body, "ˑh.") {
@@ -250,15 +280,16 @@ func (l *lowerer) imports(body string) string {
 		}
 	}
 	sort.Strings(lines)
-	return strings.Join(lines, "") + "\n"
+	return "package notebook\n\n" + strings.Join(lines, "") + "\n"
 }
 
-func (l *lowerer) write(out *strings.Builder, pieces []piece) {
+func write(out *strings.Builder, pieces []piece, segments []segment) []segment {
 	for _, p := range pieces {
 		from := out.Len()
 		out.WriteString(p.text + "\n")
-		l.segments = append(l.segments, segment{from, out.Len(), p.chunk, p.marks})
+		segments = append(segments, segment{from, out.Len(), p.chunk, p.marks})
 	}
+	return segments
 }
 
 // span returns the bytes of a node in the current chunk.

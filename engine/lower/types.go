@@ -77,11 +77,6 @@ func (l *lowerer) packageName(p *types.Package) string {
 	if p == nil || p.Path() == check.NotebookPath {
 		return ""
 	}
-	for name, q := range l.Lib.Packages {
-		if q.Path() == p.Path() {
-			return name
-		}
-	}
 	return p.Name()
 }
 

@@ -57,7 +57,7 @@ func (i importer) Import(path string) (*types.Package, error) {
 // Verify checks the program with go/types.
 func (l *Lowered) Verify() []issue.Issue {
 	fset := token.NewFileSet()
-	f, err := parser.ParseFile(fset, "", l.Source, parser.SkipObjectResolution)
+	f, err := parser.ParseFile(fset, "", l.verified, parser.SkipObjectResolution)
 	if list, ok := err.(scanner.ErrorList); ok {
 		return []issue.Issue{l.issueAt(list[0].Pos.Offset, list[0].Msg)}
 	}
@@ -67,7 +67,7 @@ func (l *Lowered) Verify() []issue.Issue {
 	}
 	var issues []issue.Issue
 	config := types.Config{Importer: imports, GoVersion: "go1.26", Error: func(err error) {
-		if e, ok := err.(types.Error); ok && !strings.HasPrefix(e.Msg, "\t") {
+		if e, ok := err.(types.Error); ok && !strings.HasPrefix(e.Msg, "\t") && !strings.Contains(e.Msg, "imported and not used") {
 			issues = append(issues, l.issueAt(fset.Position(e.Pos).Offset, e.Msg))
 		}
 	}}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -71,6 +72,7 @@ func cells(t testing.TB) map[string]string {
 type outcome struct {
 	values  map[int][]string
 	printed string
+	shown   string // everything, in the form of an exported program
 	issues  []issue.Issue
 }
 
@@ -84,8 +86,10 @@ func outcomeOf(lib *englib.Library, code string) outcome {
 	failed := n.Run(context.Background(), func(r engine.Result) {
 		if r.Printed != "" {
 			o.printed += r.Printed
+			o.shown += r.Printed
 			return
 		}
+		o.shown += exported(r)
 		o.values[r.Line] = append(o.values[r.Line], fmt.Sprint(r.Value))
 	})
 	if failed != nil {
@@ -119,6 +123,22 @@ func runCell(t *testing.T, lib *englib.Library, code string) {
 			t.Errorf("not announced: %v [%s]", s, s.Code)
 		}
 	}
+}
+
+// exported writes a result as an exported program does: label, text and exact number.
+func exported(r engine.Result) string {
+	label, _, more := strings.Cut(r.Label, "\n")
+	if more {
+		label += "…"
+	}
+	exact := ""
+	switch v := r.Value.(type) {
+	case interface{ SI() float64 }:
+		exact = "\t" + strconv.FormatFloat(v.SI(), 'g', -1, 64)
+	case float64:
+		exact = "\t" + strconv.FormatFloat(v, 'g', -1, 64)
+	}
+	return fmt.Sprintf("%s\t%v%s\n", label, r.Value, exact)
 }
 
 func expectation(line string) (kind, text string) {
