@@ -80,7 +80,9 @@ func replace(name string, data []byte) error {
 		return err
 	}
 	defer os.Remove(f.Name())
-	_, err = f.Write(data)
+	if _, err = f.Write(data); err == nil {
+		err = f.Sync() // a power cut must not leave an empty file under the name
+	}
 	if closing := f.Close(); err == nil {
 		err = closing
 	}

@@ -7,16 +7,27 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"sort"
 	"strings"
+	"time"
 
 	"lode/cmd/internal/session"
 )
 
 // keeper knows where a conversation is kept: under the name a person gave it, or, until it
-// has one, in the folder for the program's own state.
+// has one, in the folder for the program's own state, each conversation in a file of its
+// own. An experiment stands beside its notebook, as NOTEBOOK.EXPERIMENT.md.
 type keeper struct {
 	file   string // "" without a name
 	folder string
+	stem   string // of the file until there is a name
+}
+
+const unnamed = "unnamed"
+
+func newKeeper(file string) keeper {
+	stem := fmt.Sprintf("%s-%s-%d", unnamed, time.Now().UTC().Format("20060102-150405"), os.Getpid())
+	return keeper{file, stateFolder(os.Getenv), stem}
 }
 
 // stateFolder is where conversations without a name and the history live.
@@ -35,7 +46,15 @@ func (k keeper) path() string {
 	if k.file != "" {
 		return k.file
 	}
-	return filepath.Join(k.folder, "unnamed.md")
+	return filepath.Join(k.folder, k.stem+".md")
+}
+
+// title is how messages call the notebook.
+func (k keeper) title() string {
+	if k.file != "" {
+		return filepath.Base(k.file)
+	}
+	return unnamed + ".md"
 }
 
 // pathOf returns the file of an experiment.
@@ -43,53 +62,77 @@ func (k keeper) pathOf(experiment string) string {
 	if experiment == session.First {
 		return k.path()
 	}
-	ext := filepath.Ext(k.path())
-	return strings.TrimSuffix(k.path(), ext) + "-" + experiment + ext
+	return withoutExt(k.path()) + "." + experiment + ".md"
 }
 
-func (k keeper) pagePath(experiment string) string {
-	p := k.pathOf(experiment)
-	return strings.TrimSuffix(p, filepath.Ext(p)) + ".html"
-}
+func withoutExt(p string) string { return strings.TrimSuffix(p, filepath.Ext(p)) }
+
+func (k keeper) pagePath(experiment string) string { return withoutExt(k.pathOf(experiment)) + ".html" }
 
 // save writes an experiment whole, or leaves what was there.
 func (k keeper) save(experiment, source string) error {
-	p := k.pathOf(experiment)
 	if k.file == "" {
 		if err := os.MkdirAll(k.folder, 0o700); err != nil {
 			return err
 		}
-		k.setAside(p, source)
+		k.clearOut()
 	}
-	return replace(p, []byte(source))
+	return replace(k.pathOf(experiment), []byte(source))
 }
 
-// setAside moves the unnamed conversation from before out of the way of a new one that
-// does not continue it.
-func (k keeper) setAside(p, source string) {
-	old, err := os.ReadFile(p)
-	if err == nil && !related(string(old), source) {
-		_ = os.Rename(p, filepath.Join(k.folder, "before.md"))
+// mostKept is how many conversations without a name are kept.
+const mostKept = 20
+
+// clearOut removes the oldest conversations without a name.
+func (k keeper) clearOut() {
+	for _, p := range k.others()[min(len(k.others()), mostKept):] {
+		for _, e := range experimentsBeside(p) {
+			_ = os.Remove(e)
+		}
+		_ = os.Remove(p)
 	}
 }
 
-// related reports whether one text may have come from the other by an entry or an undo.
-func related(old, source string) bool {
-	n := min(len(old), len(source), 40)
-	return old[:n] == source[:n]
+// others returns the files of other conversations without a name, the latest first.
+func (k keeper) others() []string {
+	found, _ := filepath.Glob(filepath.Join(k.folder, unnamed+"-*.md"))
+	var list []string
+	when := map[string]time.Time{}
+	for _, p := range found {
+		info, err := os.Stat(p)
+		if err == nil && info.Size() > 0 && p != k.path() && !strings.Contains(withoutExt(filepath.Base(p)), ".") {
+			list = append(list, p)
+			when[p] = info.ModTime()
+		}
+	}
+	sort.Slice(list, func(i, j int) bool { return when[list[i]].After(when[list[j]]) })
+	return list
 }
 
 // left reports whether a conversation without a name was kept from before.
-func (k keeper) left() bool { _, err := k.resumed(); return err == nil }
+func (k keeper) left() bool { return len(k.others()) > 0 }
 
-// resumed returns the text of the conversation without a name that was kept from before.
-func (k keeper) resumed() (string, error) {
-	for _, name := range []string{"unnamed.md", "before.md"} {
-		if source, err := os.ReadFile(filepath.Join(k.folder, name)); err == nil && len(source) > 0 {
-			return string(source), nil
+// resumed returns the file of the latest conversation without a name, and its text.
+func (k keeper) resumed() (file, source string, err error) {
+	others := k.others()
+	if len(others) == 0 {
+		return "", "", errors.New("resume: no conversation without a name was kept")
+	}
+	text, err := os.ReadFile(others[0])
+	return others[0], string(text), err
+}
+
+// experimentsBeside returns the files of a notebook's experiments by their names.
+func experimentsBeside(notebook string) map[string]string {
+	found, _ := filepath.Glob(withoutExt(notebook) + ".*.md")
+	list := map[string]string{}
+	for _, p := range found {
+		name := strings.TrimPrefix(withoutExt(p), withoutExt(notebook)+".")
+		if name != "" && !strings.Contains(name, ".") {
+			list[name] = p
 		}
 	}
-	return "", errors.New("resume: no conversation without a name was kept")
+	return list
 }
 
 // rename gives the conversation a name.

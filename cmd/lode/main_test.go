@@ -28,7 +28,9 @@ func TestMain(m *testing.M) {
 		return
 	}
 	if os.Getenv(asCommand) != "" {
-		os.Args = os.Args[:1]
+		if os.Getenv(asCommand) != withArguments {
+			os.Args = os.Args[:1]
+		}
 		main()
 		return
 	}

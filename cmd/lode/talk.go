@@ -5,9 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"os/signal"
-	"path/filepath"
+	"slices"
 	"strings"
 
 	"lode/cmd/internal/evaluate"
@@ -52,7 +53,7 @@ const (
 
 // converse opens a notebook, or an empty one, as a conversation.
 func (p *program) converse(file string) int {
-	files := keeper{file: file, folder: stateFolder(os.Getenv)}
+	files := newKeeper(file)
 	source := ""
 	if file != "" {
 		s, code := p.source(file)
@@ -62,7 +63,7 @@ func (p *program) converse(file string) int {
 		source = s
 	}
 	t := &talk{program: p, files: files}
-	t.session = session.New(evaluate.Run, filepath.Base(files.path()), source)
+	t.session = session.New(evaluate.Run, files.title(), source)
 	t.lines = openLines(t)
 	defer t.lines.Close()
 	t.greet(file)
@@ -76,7 +77,8 @@ func (p *program) converse(file string) int {
 // greet shows what a notebook that was opened holds, or how to begin.
 func (t *talk) greet(file string) {
 	if file != "" {
-		t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Recall(ctx) }), "")
+		t.experiments(file)
+		t.tell(t.evaluate(t.session.Recall), "")
 		return
 	}
 	if !t.interactive() {
@@ -88,6 +90,20 @@ func (t *talk) greet(file string) {
 	}
 }
 
+// experiments takes up the experiments that are kept beside a notebook.
+func (t *talk) experiments(notebook string) {
+	beside := experimentsBeside(notebook)
+	names := slices.Sorted(maps.Keys(beside))
+	for _, name := range names {
+		if source, err := read(beside[name]); err == nil {
+			t.session.Add(name, string(source))
+		}
+	}
+	if len(names) > 0 {
+		fmt.Fprintln(t.out, t.style.Quiet("experiments: "+strings.Join(names, ", ")))
+	}
+}
+
 func (t *talk) interactive() bool { _, piped := t.lines.(*piped); return !piped }
 
 func (t *talk) loop() {
@@ -96,6 +112,9 @@ func (t *talk) loop() {
 		switch {
 		case errors.Is(err, errDropped):
 		case err != nil:
+			if t.interactive() {
+				fmt.Fprintln(t.out)
+			}
 			return
 		case strings.TrimSpace(entry) != "":
 			t.lines.Remember(entry)
@@ -151,7 +170,11 @@ func (t *talk) evaluate(f func(ctx context.Context) session.Outcome) session.Out
 
 // save keeps the notebook; what cannot be kept is told once an entry.
 func (t *talk) save() {
-	if err := t.files.save(t.session.Now(), t.session.Text()); err != nil {
+	t.saveAs(t.session.Now())
+}
+
+func (t *talk) saveAs(experiment string) {
+	if err := t.files.save(experiment, t.session.TextOf(experiment)); err != nil {
 		t.fault(text.Fault{What: "the notebook cannot be kept", Got: reason(err), Hint: "keep NAME writes it elsewhere"})
 	}
 }
@@ -163,6 +186,9 @@ func (t *talk) tell(o session.Outcome, entry string) {
 		t.failed = true
 	}
 	if len(o.Issues) > 0 {
+		if len(o.Replaced) > 0 {
+			fmt.Fprintln(t.err, t.errStyle.Quiet("not taken: "+strings.Join(o.Replaced, ", ")+" as before"))
+		}
 		return
 	}
 	if o.Shown != "" {

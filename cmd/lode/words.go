@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"slices"
 	"strings"
 
 	"lode/cmd/internal/session"
@@ -103,6 +104,9 @@ func (t *talk) undo(string) {
 	}
 	o.Shown = ""
 	t.tell(o, "")
+	if len(o.Issues) == 0 && len(o.Moved) == 0 {
+		fmt.Fprintln(t.out, t.style.Quiet("taken back"))
+	}
 }
 
 func (t *talk) fork(rest string) {
@@ -116,13 +120,19 @@ func (t *talk) fork(rest string) {
 func (t *talk) takeUp(rest string) {
 	if err := t.session.Take(rest); err != nil {
 		t.refuse(err)
+		return
+	}
+	if t.session.Page() == nil {
+		o := t.evaluate(t.session.Recall)
+		o.Shown = ""
+		t.tell(o, "")
 	}
 }
 
 func (t *talk) compare(rest string) {
 	names := strings.Fields(rest)
 	if len(names) == 1 {
-		names = append(names, t.session.Now())
+		names = t.inOrder(names[0], t.session.Now())
 	}
 	if len(names) != 2 {
 		t.refuse(fmt.Errorf("compare: two experiments are compared: want one or two of %s", strings.Join(t.session.Experiments(), ", ")))
@@ -145,20 +155,35 @@ func (t *talk) compare(rest string) {
 	t.tell(o, "")
 }
 
+// inOrder puts the experiment that was begun first in front.
+func (t *talk) inOrder(a, b string) []string {
+	all := t.session.Experiments()
+	if slices.Index(all, a) > slices.Index(all, b) {
+		a, b = b, a
+	}
+	return []string{a, b}
+}
+
 func (t *talk) keep(rest string) {
 	if err := t.files.rename(rest); err != nil {
 		t.refuse(err)
 		return
 	}
-	t.save()
+	for _, experiment := range t.session.Experiments() {
+		t.saveAs(experiment)
+	}
 	fmt.Fprintln(t.out, t.style.Quiet("kept as "+t.files.path()))
 }
 
 func (t *talk) resume(string) {
-	source, err := t.files.resumed()
+	file, source, err := t.files.resumed()
 	if err != nil {
 		t.refuse(err)
 		return
+	}
+	t.experiments(file)
+	for _, experiment := range t.session.Experiments()[1:] {
+		t.saveAs(experiment)
 	}
 	t.tell(t.evaluate(func(ctx context.Context) session.Outcome { return t.session.Put(ctx, source) }), "")
 }

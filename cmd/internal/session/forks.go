@@ -31,6 +31,22 @@ func (s *Session) mayName(name string) error {
 	return nil
 }
 
+// Add puts in an experiment that was kept from before, unless there is one of that name.
+func (s *Session) Add(name, text string) {
+	if s.mayName(name) == nil {
+		s.experiments[name] = &experiment{text: text}
+		s.order = append(s.order, name)
+	}
+}
+
+// TextOf returns the notebook of an experiment.
+func (s *Session) TextOf(name string) string {
+	if e := s.experiments[name]; e != nil {
+		return e.text
+	}
+	return ""
+}
+
 // Take goes over to another experiment.
 func (s *Session) Take(name string) error {
 	if s.experiments[name] == nil {
