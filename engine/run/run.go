@@ -4,9 +4,12 @@ package run
 
 import (
 	"context"
+	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
+	"reflect"
 	"strings"
 
 	"github.com/traefik/yaegi/interp"
@@ -100,9 +103,28 @@ func (r *runner) start(lib *library.Library) error {
 	r.interp = interp.New(interp.Options{SourcecodeFilesystem: nothing{}, Stdin: strings.NewReader(""), Stdout: printer{r}, Stderr: io.Discard})
 	exports := interp.Exports{lower.Host + "/host": r.host()}
 	for p, names := range lib.Symbols {
-		exports[p+"/"+path.Base(p)] = names
+		if p == "fmt" {
+			names = r.printing(names)
+		}
+		// Two slashes mean the same path. Where the interpreter finds fmt under its plain name
+		// it takes the library for Go's own and compiles its generic sources, which takes longer
+		// than all the rest.
+		exports[p+"//"+path.Base(p)] = names
 	}
 	return r.interp.Use(exports)
+}
+
+// printing returns the functions of fmt with those that print printing to the sink.
+func (r *runner) printing(fmtNames map[string]reflect.Value) map[string]reflect.Value {
+	names := maps.Clone(fmtNames)
+	for name, f := range map[string]any{
+		"Print":   func(a ...any) (int, error) { return fmt.Fprint(printer{r}, a...) },
+		"Printf":  func(format string, a ...any) (int, error) { return fmt.Fprintf(printer{r}, format, a...) },
+		"Println": func(a ...any) (int, error) { return fmt.Fprintln(printer{r}, a...) },
+	} {
+		names[name] = reflect.ValueOf(f)
+	}
+	return names
 }
 
 // printer hands printed text to the sink.

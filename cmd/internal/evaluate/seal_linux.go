@@ -37,7 +37,7 @@ var plain = append([]uint32{
 	unix.SYS_READ, unix.SYS_WRITE, unix.SYS_CLOSE,
 	unix.SYS_FUTEX, unix.SYS_SCHED_YIELD, unix.SYS_NANOSLEEP, unix.SYS_CLOCK_NANOSLEEP, unix.SYS_CLOCK_GETTIME, unix.SYS_GETTIMEOFDAY, unix.SYS_RESTART_SYSCALL,
 	unix.SYS_EPOLL_PWAIT, unix.SYS_EPOLL_CTL,
-	unix.SYS_MUNMAP, unix.SYS_MADVISE, unix.SYS_MINCORE,
+	unix.SYS_BRK, unix.SYS_MREMAP, unix.SYS_MUNMAP, unix.SYS_MADVISE, unix.SYS_MINCORE,
 	unix.SYS_RT_SIGACTION, unix.SYS_RT_SIGPROCMASK, unix.SYS_RT_SIGRETURN, unix.SYS_SIGALTSTACK,
 	unix.SYS_GETPID, unix.SYS_GETTID, unix.SYS_SCHED_GETAFFINITY, unix.SYS_SET_ROBUST_LIST, unix.SYS_RSEQ,
 	unix.SYS_EXIT, unix.SYS_EXIT_GROUP,
@@ -52,8 +52,9 @@ const (
 )
 
 const (
-	allow  = unix.SECCOMP_RET_ALLOW
-	refuse = unix.SECCOMP_RET_ERRNO | uint32(unix.EPERM)
+	allow   = unix.SECCOMP_RET_ALLOW
+	refuse  = unix.SECCOMP_RET_ERRNO | uint32(unix.EPERM)
+	unknown = unix.SECCOMP_RET_ERRNO | uint32(unix.ENOSYS)
 )
 
 func calls() []unix.SockFilter {
@@ -61,7 +62,9 @@ func calls() []unix.SockFilter {
 	for _, number := range plain {
 		f = append(f, equal(number, 0, 1), give(allow))
 	}
-	// A thread may be started, a process not.
+	// A thread may be started, a process not. What clone3 is asked cannot be seen here; a C
+	// library that does not find it asks clone.
+	f = append(f, when(unix.SYS_CLONE3, give(unknown))...)
 	f = append(f, when(unix.SYS_CLONE, load(argumentsAt), bits(unix.CLONE_THREAD, 1, 0), give(refuse), give(allow))...)
 	// The C library asks for threads by clone3, whose flags a filter cannot see; where it is
 	// said not to exist, clone is taken.
