@@ -9,6 +9,7 @@ require (
 	github.com/peterh/liner v1.2.3
 	github.com/traefik/yaegi v0.16.1
 	github.com/yuin/goldmark v1.8.7
+	golang.org/x/sys v0.50.0
 	golang.org/x/term v0.48.0
 	golang.org/x/tools v0.52.0
 	gonum.org/v1/gonum v0.17.0
@@ -27,6 +28,5 @@ require (
 	golang.org/x/image v0.30.0 // indirect
 	golang.org/x/mod v0.42.0 // indirect
 	golang.org/x/sync v0.24.0 // indirect
-	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/text v0.28.0 // indirect
 )
