@@ -11,11 +11,14 @@ import (
 const runHelp = `Checks the notebook; if there is an issue, tells it and runs nothing. Then runs the cells
 from the top, prints each shown result, and writes the page: NOTEBOOK.html beside the
 notebook, or the file given with -o. The page is written whole or not at all; a run that
-fails leaves an earlier page as it was. Ctrl-C stops a run.
+fails leaves an earlier page as it was. Ctrl-C stops a run and tells its line.
 
-A notebook runs in a process of its own, with limits on time, memory and output, and
-without access to files, network or clock. On systems other than Linux the memory limit
-is asked of the runtime and not enforced by the system.`
+A notebook runs in a process of its own, without access to network, clock, environment or
+other programs. Of files it reads only data beside it: .csv, .tsv and .txt in its folder or
+below. Steps and depth end a run at the same place on every machine; time, memory and output
+are bounded besides. On Linux the kernel enforces all that for the process, too. On macOS it
+keeps the process from opening anything, and on Windows nothing but the language does; on
+both the memory limit is asked of the runtime and not enforced by the system.`
 
 const checkHelp = `Checks names, types and physical dimensions in all cells and tells every issue.`
 

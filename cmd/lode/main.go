@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/signal"
 	"strings"
+	"syscall"
 
 	"golang.org/x/term"
 
@@ -33,9 +34,10 @@ func main() {
 		}
 		return
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	p := program{ctx: ctx, out: os.Stdout, err: os.Stderr, style: style(os.Stdout), errStyle: style(os.Stderr)}
+	p.live = term.IsTerminal(int(os.Stderr.Fd())) && os.Getenv("TERM") != "dumb"
 	os.Exit(p.main(os.Args[1:]))
 }
 
@@ -44,6 +46,7 @@ type program struct {
 	ctx             context.Context
 	out, err        io.Writer
 	style, errStyle text.Style
+	live            bool // errors go to a terminal on which a line can be written over
 }
 
 // style returns how to write to a file that may be a terminal.

@@ -56,6 +56,19 @@ func runOptions() []option {
 		}},
 		{"-memory", "MIB", fmt.Sprintf("most memory; default %d", d.Memory>>20), mebibytes(func(o *options) *int64 { return &o.limits.Memory })},
 		{"-output", "MIB", fmt.Sprintf("most text shown and printed; default %d", d.Output>>20), mebibytes(func(o *options) *int64 { return &o.limits.Output })},
+		{"-steps", "N", fmt.Sprintf("most turns of loops and calls of functions; default %d", d.Steps), number(func(o *options) *int { return &o.limits.Steps })},
+		{"-depth", "N", fmt.Sprintf("most calls within calls; default %d", d.Depth), number(func(o *options) *int { return &o.limits.Depth })},
+	}
+}
+
+func number(field func(*options) *int) func(*options, string) error {
+	return func(o *options, v string) error {
+		n, err := strconv.Atoi(v)
+		if err != nil || n < 1 {
+			return fmt.Errorf("got %q, want a whole number from 1", v)
+		}
+		*field(o) = n
+		return nil
 	}
 }
 

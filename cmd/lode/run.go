@@ -81,7 +81,13 @@ func (p *program) request(file, source string) evaluate.Request {
 // evaluate runs a request in a child and tells how it ended.
 func (p *program) evaluate(r evaluate.Request, take func(evaluate.Event)) int {
 	code := exitFine
+	line := p.follow()
 	failed := evaluate.Run(p.ctx, r, func(e evaluate.Event) {
+		if e.At != nil {
+			line.reached(*e.At)
+			return
+		}
+		line.clear()
 		if len(e.Issues) > 0 {
 			p.issues(e.Issues)
 			fmt.Fprintf(p.err, "\n%s. Nothing was run.\n", count(len(e.Issues), "issue"))
@@ -89,6 +95,7 @@ func (p *program) evaluate(r evaluate.Request, take func(evaluate.Event)) int {
 		}
 		take(e)
 	})
+	line.end()
 	if failed == nil {
 		return code
 	}

@@ -220,3 +220,6 @@ func TestEnds(t *testing.T) {
 		})
 	}
 }
+
+// parentWord makes the test binary a parent whose child never ends.
+const parentWord = "parent"

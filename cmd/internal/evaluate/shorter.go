@@ -12,7 +12,7 @@ import (
 const (
 	most   = 100     // issues told of one notebook
 	wide   = 1000    // characters of one text
-	longer = 1 << 12 // bytes of a source line that is not quoted any more
+	longer = 1 << 12 // characters of a source line that are quoted
 )
 
 // fewer returns the first issues and how many there are behind them.
@@ -33,9 +33,22 @@ func shorter(i issue.Issue) issue.Issue {
 		*text = cut(*text)
 	}
 	if len(i.Source) > longer {
-		i.Source = ""
+		i.Source = beginning(i.Source, i.Column)
 	}
 	return i
+}
+
+// beginning cuts a source line behind the column, and leaves nothing of one whose column is
+// too far out to be shown.
+func beginning(line string, column int) string {
+	switch letters := []rune(line); {
+	case len(letters) <= longer:
+		return line
+	case column > longer/2:
+		return ""
+	default:
+		return string(letters[:longer])
+	}
 }
 
 func cut(text string) string {
