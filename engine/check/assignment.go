@@ -188,6 +188,10 @@ func (c *checker) assignable(l ast.Expr, x Typed) bool {
 		}
 		return c.elementOf(l.X)
 	case *ast.SelectorExpr:
+		if c.Exprs[l.X].Mode == Package {
+			c.report(l, "not-a-variable", c.text(l)+": belongs to the library", c.text(l), "a variable of the notebook", "")
+			return false
+		}
 		return c.elementOf(l.X)
 	case *ast.StarExpr:
 		return true
@@ -231,6 +235,10 @@ func (c *checker) opAssign(s *ast.AssignStmt) {
 func (c *checker) incDec(s *ast.IncDecStmt) {
 	x := c.value(s.X)
 	if x.Mode == Invalid || !c.assignable(s.X, x) {
+		return
+	}
+	if basic(x.Type)&types.IsNumeric == 0 {
+		c.report(s, "operator", s.Tok.String()+": steps a number", c.one(s.X, x), "a number", "")
 		return
 	}
 	if q, ok := c.World.Quantity(x.Type); ok {

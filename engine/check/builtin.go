@@ -146,14 +146,29 @@ func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
 }
 
 // sameNumbers holds the argument i against those before it, as Go does for two operands.
-func (c *checker) sameNumbers(e *ast.CallExpr, args []Typed, i int) (t Typed) {
+func (c *checker) sameNumbers(e *ast.CallExpr, args []Typed, i int) Typed {
+	widest := args[0]
 	for j := range i {
-		if t = c.plainBinary(e, addToken, e.Args[j], e.Args[i], args[j], args[i]); t.Mode == Invalid {
-			return t
+		t := c.plainBinary(e, addToken, e.Args[j], e.Args[i], args[j], args[i])
+		if t.Mode == Invalid || c.tooLarge(e.Args[j], args[j]) || c.tooLarge(e.Args[i], args[i]) {
+			return Typed{}
+		}
+		if wider(t.Type, widest.Type) {
+			widest = t
 		}
 	}
-	t.Value = nil
-	return t
+	return Typed{Mode: Value, Type: widest.Type, Turns: widest.Turns}
+}
+
+// wider reports whether a value of type t stands for one of type u, both being numbers that
+// go together: typed before untyped, and of the untyped ones the later kind.
+func wider(t, u types.Type) bool {
+	if isUntyped(t) != isUntyped(u) {
+		return isUntyped(u)
+	}
+	a, okA := t.(*types.Basic)
+	b, okB := u.(*types.Basic)
+	return okA && okB && isUntyped(t) && a.Kind() > b.Kind()
 }
 
 // magnitude returns the dimension without direction.

@@ -86,10 +86,21 @@ func (c *checker) pairs(e *ast.CompositeLit, key, elem types.Type) {
 					c.report(kv.Key, "defined-twice", c.text(kv.Key)+": the key is there twice", c.text(kv.Key), "each key once", "")
 				}
 			} else {
-				c.value(kv.Key)
+				c.position(kv.Key)
 			}
 		}
 		c.assign(value, c.element(value, elem), elem, "the element")
+	}
+}
+
+// position reads the place of an element that is given in front of it.
+func (c *checker) position(e ast.Expr) {
+	x := c.value(e)
+	if x.Mode == Invalid {
+		return
+	}
+	if x.Value == nil || !c.World.number(x.Type) || !representable(x.Value, types.Typ[types.Uint16]) {
+		c.report(e, "not-constant", "the place of an element has to be a constant", c.one(e, x), "a whole number from 0 to 65535", "")
 	}
 }
 

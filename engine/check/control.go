@@ -37,7 +37,9 @@ func (c *checker) switchStmt(s *ast.SwitchStmt) {
 	c.stmt(s.Init)
 	tag, on := Typed{Mode: Value, Type: types.Typ[types.Bool]}, s.Tag
 	if on != nil {
-		tag = c.value(on)
+		if tag = c.value(on); tag.Mode == Type {
+			tag = c.refuseTypeOperand(on, tag)
+		}
 	}
 	for _, cl := range s.Body.List {
 		clause := cl.(*ast.CaseClause)
@@ -71,6 +73,9 @@ func (c *checker) typeSwitch(s *ast.TypeSwitchStmt) {
 		on = a.X.(*ast.TypeAssertExpr).X
 	}
 	x := c.value(on)
+	if x.Mode == Type {
+		x = c.refuseTypeOperand(on, x)
+	}
 	if x.Mode == Value && (x.Type == nil || !types.IsInterface(x.Type)) {
 		c.report(on, "type", "type switch: the value is in no interface", c.one(on, x), "a value of type any or another interface", "its type is known already")
 	}
@@ -146,6 +151,9 @@ func (c *checker) rangeVar(s *ast.RangeStmt, e ast.Expr, t types.Type) {
 // rangeTypes tells what a range over x gives.
 func (c *checker) rangeTypes(s *ast.RangeStmt, x Typed) (key, value types.Type, ok bool) {
 	whole := types.Typ[types.Int]
+	if c.tooLarge(s.X, x) {
+		return nil, nil, false
+	}
 	if c.World.number(x.Type) && basic(x.Type)&types.IsInteger != 0 {
 		return types.Default(x.Type), nil, true
 	}

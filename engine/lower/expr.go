@@ -2,6 +2,7 @@ package lower
 
 import (
 	"go/ast"
+	"go/constant"
 	"go/token"
 	"go/types"
 
@@ -263,7 +264,12 @@ func (l *lowerer) elements(e *ast.CompositeLit, key, elem types.Type, place func
 		value := el
 		if kv, ok := el.(*ast.KeyValueExpr); ok {
 			value = kv.Value
-			l.placed(kv.Key, key, place)
+			if key == nil {
+				from, to := l.span(kv.Key)
+				l.edits.replace(from, to, constant.ToInt(l.Exprs[kv.Key].Value).ExactString())
+			} else {
+				l.placed(kv.Key, key, place)
+			}
 		}
 		l.placed(value, elem, place)
 	}

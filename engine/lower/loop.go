@@ -71,7 +71,7 @@ func (l *lowerer) freshFor(s *ast.ForStmt, init *ast.AssignStmt, label *ast.Labe
 	}
 	l.enclose(s, label, before)
 	l.edits.replace(l.offset(s.For)+len("for"), l.offset(s.Body.Lbrace), " ")
-	l.startTurn(s, s.Body, inner)
+	l.startTurn(s, s.Body, inner+l.nest(s.Body, init.Lhs...))
 	l.block(s.Body)
 }
 
@@ -130,7 +130,7 @@ func (l *lowerer) rangeList(s *ast.RangeStmt) {
 		text = l.freshVars(s)
 	}
 	l.list(s.X)
-	l.startTurn(s, s.Body, text)
+	l.startTurn(s, s.Body, text+l.nest(s.Body, s.Key, s.Value))
 	l.block(s.Body)
 }
 
@@ -181,6 +181,9 @@ func (l *lowerer) rangeNumber(s *ast.RangeStmt) {
 		i, bound = id.Name, ""
 	}
 	turn := l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})
+	if bound != "" {
+		bound += l.nest(s.Body, s.Key)
+	}
 	l.header(s, fmt.Sprintf(" %s, %s := %s(", n, i, t), fmt.Sprintf("), %s(0); %s < %s; %s++ {%s%s", t, i, n, i, turn, bound))
 	l.block(s.Body)
 }
@@ -204,6 +207,52 @@ func assigns(body *ast.BlockStmt, name string) bool {
 		return !found
 	})
 	return found
+}
+
+// nest opens a block for a body that defines one of the loop's variables anew, as it may in
+// Go, where a body is a block inside of its loop's.
+func (l *lowerer) nest(body *ast.BlockStmt, vars ...ast.Expr) string {
+	names := map[string]bool{}
+	for _, e := range vars {
+		if id, ok := e.(*ast.Ident); ok {
+			names[id.Name] = true
+		}
+	}
+	for _, s := range body.List {
+		if defines(s, names) {
+			l.edits.close(l.offset(body.Rbrace), "; }")
+			return " {"
+		}
+	}
+	return ""
+}
+
+// defines reports whether a statement defines one of the names in its own block.
+func defines(s ast.Stmt, names map[string]bool) bool {
+	var defined []ast.Expr
+	switch s := s.(type) {
+	case *ast.AssignStmt:
+		if s.Tok == token.DEFINE {
+			defined = s.Lhs
+		}
+	case *ast.DeclStmt:
+		for _, spec := range s.Decl.(*ast.GenDecl).Specs {
+			switch spec := spec.(type) {
+			case *ast.ValueSpec:
+				for _, id := range spec.Names {
+					defined = append(defined, id)
+				}
+			case *ast.TypeSpec:
+				defined = append(defined, spec.Name)
+			}
+		}
+	}
+	for _, e := range defined {
+		if id, ok := e.(*ast.Ident); ok && names[id.Name] {
+			return true
+		}
+	}
+	return false
 }
 
 // bind gives a loop variable its value at the start of a turn.
@@ -232,7 +281,7 @@ func (l *lowerer) rangeMap(s *ast.RangeStmt, m *types.Map) {
 	v, ok := l.name("v"), l.name("o")
 	turn := l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})
 	after := fmt.Sprintf(") {%s %s, %s := %s.M[%s.K]; _ = %s; if !%s { continue };", turn, v, ok, e, e, v, ok)
-	l.header(s, fmt.Sprintf(" _, %s := range %s(", e, sorted), after+l.bind(s.Tok, s.Key, e+".K")+l.bind(s.Tok, s.Value, v))
+	l.header(s, fmt.Sprintf(" _, %s := range %s(", e, sorted), after+l.bind(s.Tok, s.Key, e+".K")+l.bind(s.Tok, s.Value, v)+l.nest(s.Body, s.Key, s.Value))
 	l.block(s.Body)
 }
 
@@ -257,7 +306,7 @@ func (l *lowerer) rangeFunc(s *ast.RangeStmt, sig *types.Signature) {
 	}
 	l.edits.replace(from, xFrom, open)
 	l.expr(s.X)
-	l.edits.replace(xTo, l.offset(s.Body.Lbrace)+1, closed+"(func("+params+") bool {"+l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})+bound)
+	l.edits.replace(xTo, l.offset(s.Body.Lbrace)+1, closed+"(func("+params+") bool {"+l.turnText(&ast.Ident{NamePos: s.Pos(), Name: "for"})+bound+l.nest(s.Body, s.Key, s.Value))
 	l.branches(s.Body)
 	l.block(s.Body)
 	l.edits.close(to-1, "; return true")

@@ -142,6 +142,10 @@ func (l *lowerer) stmt(s ast.Stmt) {
 		l.label = nil
 	case *ast.BlockStmt:
 		l.block(s)
+	case *ast.EmptyStmt:
+		if from, to := l.span(s); !s.Implicit {
+			l.edits.replace(from, to, " ")
+		}
 	default:
 		l.control(s)
 	}

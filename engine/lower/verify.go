@@ -92,6 +92,10 @@ func worded(msg, plain string) check.Worded {
 	if name, ok := strings.CutPrefix(msg, "declared and not used: "); ok {
 		return check.Worded{Code: "unused-variable", What: name + ": defined but not used", Got: name, Want: "a use of it", Hint: "take it out; inside a function every variable is used"}
 	}
+	var hidden string
+	if _, err := fmt.Sscanf(msg, "result parameter %s not in scope at return", &hidden); err == nil {
+		return check.Worded{Code: "defined-twice", What: hidden + ": another " + hidden + " hides the result at this return", Got: "return alone", Want: "one " + hidden + ", or a return that names its values"}
+	}
 	switch {
 	case msg == "missing return":
 		return check.Worded{Code: "missing-return", What: "the function may end without a result", Got: "the end of the function", Want: "a return at its end"}
