@@ -18,6 +18,9 @@ import (
 
 var update = flag.Bool("update", false, "write expected outputs anew")
 
+// withArguments makes the test binary be the command with the arguments it is given.
+const withArguments = "with arguments"
+
 // TestMain lets the test binary be the child that it starts.
 func TestMain(m *testing.M) {
 	if evaluate.IsChild(os.Args) {

@@ -22,9 +22,6 @@ type terminal struct {
 	socket string
 }
 
-// withArguments makes the test binary be the command with the arguments it is given.
-const withArguments = "with arguments"
-
 const (
 	patience = 15 * time.Second
 	glance   = 40 * time.Millisecond
