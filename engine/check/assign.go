@@ -163,13 +163,19 @@ func (c *checker) assignPlain(e ast.Expr, x Typed, target types.Type, role strin
 	return false
 }
 
-// tooLarge reports a whole number that becomes an int and does not fit.
+// tooLarge reports a constant that its own type does not hold.
 func (c *checker) tooLarge(e ast.Expr, x Typed) bool {
-	if x.Value == nil || !isUntyped(x.Type) || basic(x.Type)&types.IsInteger == 0 || representable(x.Value, types.Typ[types.Int]) {
+	switch {
+	case x.Value == nil || !isUntyped(x.Type) || basic(x.Type)&types.IsNumeric == 0:
 		return false
+	case basic(x.Type)&types.IsInteger != 0 && !representable(x.Value, types.Typ[types.Int]):
+		c.report(e, "too-large", c.text(e)+": the whole number is too large", c.text(e), "at most 64 bits", "write it as a float, such as 1e20")
+		return true
+	case infinite(x.Value):
+		c.report(e, "too-large", c.text(e)+": the number is too large", c.text(e), "at most some 1e308", "")
+		return true
 	}
-	c.report(e, "too-large", c.text(e)+": the whole number is too large", c.text(e), "at most 64 bits", "write it as a float, such as 1e20")
-	return true
+	return false
 }
 
 func isUntyped(t types.Type) bool { return basic(t)&types.IsUntyped != 0 }
@@ -195,7 +201,7 @@ func representable(v constant.Value, target types.Type) bool {
 		v = constant.ToInt(v)
 		return v.Kind() == constant.Int && inRange(v, b)
 	case b.Info()&types.IsFloat != 0:
-		return constant.ToFloat(v).Kind() == constant.Float || constant.ToFloat(v).Kind() == constant.Int
+		return (constant.ToFloat(v).Kind() == constant.Float || constant.ToFloat(v).Kind() == constant.Int) && !infinite(v)
 	}
 	return constant.ToComplex(v).Kind() != constant.Unknown
 }

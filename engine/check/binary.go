@@ -6,6 +6,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"math"
 
 	"lode/engine/dim"
 	"lode/engine/library"
@@ -212,7 +213,20 @@ func (c *checker) fold(e ast.Node, op token.Token, t, x, y Typed) Typed {
 		return c.report(e, "division-by-zero", "division by zero", c.textOf(e), "a divisor that is not zero", "")
 	}
 	t.Value = constant.BinaryOp(a, op, b)
+	if infinite(t.Value) {
+		return c.report(e, "too-large", c.textOf(e)+": the number is too large", c.textOf(e), "at most some 1e308", "")
+	}
 	return t
+}
+
+// infinite reports whether a constant is beyond what a float64 holds.
+func infinite(v constant.Value) bool {
+	for _, part := range []constant.Value{constant.Real(v), constant.Imag(v)} {
+		if f, _ := constant.Float64Val(part); math.IsInf(f, 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // levelProduct treats levels, which may be scaled, and points, which may not.

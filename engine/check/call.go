@@ -166,6 +166,9 @@ func (c *checker) conversion(e *ast.CallExpr, t types.Type) Typed {
 	case isQuantity && basic(t)&types.IsInteger != 0 && x.Value != nil:
 		return c.report(e, "conversion", "conversion: "+c.text(e.Args[0])+" is no whole number", c.one(e.Args[0], x), c.World.describeExactly(t), "divide by a unit and round: int(round(x/"+c.unitOf(q)+"))")
 	case isQuantity && basic(t)&types.IsNumeric != 0, wantsQuantity && (c.World.number(x.Type) || want.Complex && isComplex(x.Type)):
+		if c.tooLarge(e.Args[0], x) {
+			return Typed{}
+		}
 		return c.convertNumber(t, x)
 	case types.IsInterface(t):
 		c.assign(e.Args[0], x, t, "conversion")

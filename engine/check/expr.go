@@ -50,6 +50,9 @@ func (c *checker) literal(e *ast.BasicLit) Typed {
 	if v.Kind() == constant.Unknown {
 		return c.native(e, e)
 	}
+	if e.Kind != token.STRING && infinite(v) {
+		return c.report(e, "too-large", c.text(e)+": the number is too large", c.text(e), "at most some 1e308", "")
+	}
 	kind := map[token.Token]types.BasicKind{token.INT: types.UntypedInt, token.FLOAT: types.UntypedFloat, token.IMAG: types.UntypedComplex, token.CHAR: types.UntypedRune, token.STRING: types.UntypedString}[e.Kind]
 	return Typed{Mode: Value, Type: types.Typ[kind], Value: v}
 }

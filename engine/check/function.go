@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"go/ast"
 	"go/types"
 )
@@ -37,6 +38,10 @@ func (c *checker) funcHeader(d *ast.FuncDecl) {
 }
 
 func (c *checker) receiver(d *ast.FuncDecl) (*types.Var, *types.Named) {
+	if d.Recv.NumFields() != 1 {
+		c.report(d.Name, "syntax", "syntax: a method belongs to one value", fmt.Sprint(d.Recv.NumFields()), "one receiver in the parentheses", "")
+		return nil, nil
+	}
 	f := d.Recv.List[0]
 	t := c.typeOf(f.Type)
 	if t == nil {
