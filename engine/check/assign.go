@@ -189,6 +189,9 @@ func (c *checker) assignConstant(e ast.Expr, x Typed, target types.Type, role st
 	if !fits {
 		c.report(e, "type", role+": the value does not fit", c.text(e), c.World.describeExactly(target), "")
 	}
+	if fits && isComplex(target) {
+		c.Convert[e] = target
+	}
 	return fits
 }
 

@@ -53,7 +53,7 @@ func valueText(v constant.Value, t types.Type) string {
 	case constant.Bool, constant.String:
 		return v.ExactString()
 	case constant.Complex:
-		return "(" + floatText(constant.Real(v)) + " + " + floatText(constant.Imag(v)) + "i)"
+		return "(" + floatText(constant.Real(v)) + " + " + floatText(constant.Imag(v)) + "*1i)"
 	case constant.Int:
 		if t == types.Typ[types.UntypedRune] {
 			if n, ok := constant.Int64Val(v); ok {

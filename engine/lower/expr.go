@@ -29,6 +29,9 @@ func (l *lowerer) untold(e ast.Expr) {
 		l.plain(e)
 	case types.IsInterface(target):
 		l.boxed(e)
+	case l.constant(e) && l.plainText(target) == "complex128":
+		from, to := l.span(e)
+		l.edits.replace(from, to, valueText(constant.ToComplex(l.Exprs[e].Value), target))
 	case l.runtime(e) == l.plainText(target):
 		l.plain(e)
 	default:
