@@ -135,6 +135,15 @@ func experimentsBeside(notebook string) map[string]string {
 	return list
 }
 
+// dataFolder is where data files come from: beside the notebook, or, for a conversation
+// without a name, where it was begun.
+func (k keeper) dataFolder() string {
+	if k.file == "" {
+		return "."
+	}
+	return filepath.Dir(k.file)
+}
+
 // rename gives the conversation a name.
 func (k *keeper) rename(name string) error {
 	if name == "" {

@@ -64,6 +64,7 @@ func (p *program) converse(file string) int {
 	}
 	t := &talk{program: p, files: files}
 	t.session = session.New(evaluate.Run, files.title(), source)
+	t.session.Folder = files.dataFolder()
 	t.lines = openLines(t)
 	defer t.lines.Close()
 	t.greet(file)

@@ -169,6 +169,7 @@ func (t *talk) keep(rest string) {
 		t.refuse(err)
 		return
 	}
+	t.session.Folder = t.files.dataFolder()
 	for _, experiment := range t.session.Experiments() {
 		t.saveAs(experiment)
 	}

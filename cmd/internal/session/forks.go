@@ -68,7 +68,7 @@ func (s *Session) Compare(ctx context.Context, a, b string) (string, *issue.Issu
 		}
 	}
 	r := evaluate.Request{
-		File: s.file, Source: s.experiments[a].text, Width: s.Width, Colour: s.Colour, Limits: s.Limits,
+		File: s.file, Folder: s.Folder, Source: s.experiments[a].text, Width: s.Width, Colour: s.Colour, Limits: s.Limits,
 		Against: &evaluate.Against{Name: a, Other: b, Source: s.experiments[b].text},
 	}
 	var shown []string

@@ -21,6 +21,7 @@ type Session struct {
 	Width  int
 	Colour bool
 	Limits evaluate.Limits
+	Folder string // where data files come from
 
 	run         Evaluator
 	file        string // for messages
@@ -117,7 +118,7 @@ func (s *Session) Recall(ctx context.Context) Outcome {
 
 // try evaluates a text and accepts it if it runs to its end.
 func (s *Session) try(ctx context.Context, text, code string) Outcome {
-	r := evaluate.Request{File: s.file, Source: text, Width: s.Width, Colour: s.Colour, Limits: s.Limits, Page: true}
+	r := evaluate.Request{File: s.file, Folder: s.Folder, Source: text, Width: s.Width, Colour: s.Colour, Limits: s.Limits, Page: true}
 	t := trial{added: newCells(text, code)}
 	if hasCells(text, s.file) {
 		if failed := s.run(ctx, r, t.take); failed != nil {
