@@ -147,10 +147,18 @@ func (c *checker) same(e *ast.CallExpr, args []Typed) Typed {
 
 // sameNumbers holds the argument i against those before it, as Go does for two operands.
 func (c *checker) sameNumbers(e *ast.CallExpr, args []Typed, i int) Typed {
+	if c.tooLarge(e.Args[0], args[0]) || c.tooLarge(e.Args[i], args[i]) {
+		return Typed{}
+	}
 	widest := args[0]
-	for j := range i {
+	for _, x := range args[1:i] {
+		if wider(x.Type, widest.Type) {
+			widest = x
+		}
+	}
+	for _, j := range counterparts(args, i) {
 		t := c.plainBinary(e, addToken, e.Args[j], e.Args[i], args[j], args[i])
-		if t.Mode == Invalid || c.tooLarge(e.Args[j], args[j]) || c.tooLarge(e.Args[i], args[i]) {
+		if t.Mode == Invalid {
 			return Typed{}
 		}
 		if wider(t.Type, widest.Type) {
@@ -158,6 +166,25 @@ func (c *checker) sameNumbers(e *ast.CallExpr, args []Typed, i int) Typed {
 		}
 	}
 	return Typed{Mode: Value, Type: widest.Type, Turns: widest.Turns}
+}
+
+// counterparts lists the arguments before i whose types decide about it: the first with a
+// type of its own, since all such have the same; all of them for the first such argument;
+// and else the first one, since constants without a type go together.
+func counterparts(args []Typed, i int) []int {
+	for j := range i {
+		if !isUntyped(args[j].Type) {
+			return []int{j}
+		}
+	}
+	if isUntyped(args[i].Type) {
+		return []int{0}
+	}
+	all := make([]int, i)
+	for j := range all {
+		all[j] = j
+	}
+	return all
 }
 
 // wider reports whether a value of type t stands for one of type u, both being numbers that

@@ -171,34 +171,19 @@ func (l *lowerer) asResult(e *ast.CallExpr, a ast.Expr) {
 // extreme returns the name of a function that finds the least or greatest of n values, as
 // Go's own min and max do, which the interpreter does not know.
 func (l *lowerer) extreme(name string, n int, t string) string {
-	params := make([]string, min(n, mostParams))
-	for i := range params {
-		params[i] = fmt.Sprint("a", i)
-	}
-	body := ""
-	for _, p := range params[1:] {
-		body += further(name, t, p)
-	}
-	list := strings.Join(params, ", ") + " " + t
-	if n > mostParams {
-		list += ", more ..." + t
-		body += "for _, x := range more { " + further(name, t, "x") + "}; "
-	}
-	return l.helper(fmt.Sprint(name, min(n, mostParams+1), t), func(helper string) string {
-		return fmt.Sprintf("func %s(%s) %s { %sreturn a0 }", helper, list, t, body)
+	return l.helper(fmt.Sprint(name, n, t), func(helper string) string {
+		params := make([]string, n)
+		body := ""
+		for i := range n {
+			params[i] = fmt.Sprint("a", i)
+			if i > 0 && t == "float64" {
+				body += fmt.Sprintf("a0 = math.%s(a0, a%d); ", strings.ToUpper(name[:1])+name[1:], i)
+			} else if i > 0 {
+				body += fmt.Sprintf("if a%d %s a0 { a0 = a%d }; ", i, map[string]string{"min": "<", "max": ">"}[name], i)
+			}
+		}
+		return fmt.Sprintf("func %s(%s %s) %s { %sreturn a0 }", helper, strings.Join(params, ", "), t, t, body)
 	})
-}
-
-// mostParams is how many arguments of min and max get a parameter each; a function of
-// thousands of parameters takes the interpreter more than ten seconds.
-const mostParams = 8
-
-// further writes the step that holds one more value against the least or greatest so far.
-func further(name, t, x string) string {
-	if t == "float64" {
-		return fmt.Sprintf("a0 = math.%s(a0, %s); ", strings.ToUpper(name[:1])+name[1:], x)
-	}
-	return fmt.Sprintf("if %s %s a0 { a0 = %s }; ", x, map[string]string{"min": "<", "max": ">"}[name], x)
 }
 
 // builtin lowers Go's own functions.

@@ -39,7 +39,7 @@ func (p *parent) died(err error) *issue.Issue {
 	switch {
 	case p.limited.Err() != nil:
 		return p.stopped(i)
-	case strings.Contains(complaint, "out of memory") || strings.Contains(complaint, "cannot allocate"):
+	case outOfMemory(complaint):
 		i.Code, i.What, i.Got = MemoryLimit, "the run needs too much memory", "more than "+size(p.request.Limits.Memory)
 		i.Want, i.Hint = "less memory", "a slice that grows without end? Otherwise raise the limit with -memory"
 	case strings.Contains(complaint, "stack exceeds") || strings.Contains(complaint, "stack overflow"):
@@ -49,6 +49,17 @@ func (p *parent) died(err error) *issue.Issue {
 		i.Hint = "nothing of yours is lost; this is a fault of lode"
 	}
 	return &i
+}
+
+// outOfMemory reports whether the child's runtime says that it got no memory: for its heap,
+// or for the stack of a thread, which the C library words by the name of the error EAGAIN.
+func outOfMemory(complaint string) bool {
+	for _, words := range []string{"out of memory", "cannot allocate", "pthread_create failed: Resource temporarily unavailable", "failed to create new OS thread"} {
+		if strings.Contains(complaint, words) {
+			return true
+		}
+	}
+	return false
 }
 
 func firstLine(s string) string {
