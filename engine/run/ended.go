@@ -7,8 +7,6 @@ import (
 	"reflect"
 	"strings"
 
-	"github.com/traefik/yaegi/interp"
-
 	"lode/engine/issue"
 	"lode/engine/lower"
 )
@@ -16,10 +14,10 @@ import (
 // This file turns what ended a run into words.
 
 func (r *runner) issue(err error) *issue.Issue {
-	var p interp.Panic
+	if value, ok := panicValue(err); ok {
+		return r.failed(value)
+	}
 	switch {
-	case errors.As(err, &p):
-		return r.failed(p.Value)
 	case errors.Is(err, context.Canceled):
 		return r.place(issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "a request to stop", Want: "the end of the notebook"})
 	case errors.Is(err, context.DeadlineExceeded):

@@ -5,14 +5,9 @@ package run
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"maps"
-	"path"
 	"reflect"
-	"strings"
-
-	"github.com/traefik/yaegi/interp"
 
 	"lode/engine/issue"
 	"lode/engine/library"
@@ -93,25 +88,10 @@ type runner struct {
 	program *lower.Lowered
 	sink    Sink
 	limits  Limits
-	interp  *interp.Interpreter
+	interp  interpreter
 	running bool
 	left    *over // why the program was left, if it was
 	at      int   // statement of the top level
-}
-
-func (r *runner) start(lib *library.Library) error {
-	r.interp = interp.New(interp.Options{SourcecodeFilesystem: nothing{}, Stdin: strings.NewReader(""), Stdout: printer{r}, Stderr: io.Discard})
-	exports := interp.Exports{lower.Host + "/host": r.host()}
-	for p, names := range lib.Symbols {
-		if p == "fmt" {
-			names = r.printing(names)
-		}
-		// Two slashes mean the same path. Where the interpreter finds fmt under its plain name
-		// it takes the library for Go's own and compiles its generic sources, which takes longer
-		// than all the rest.
-		exports[p+"//"+path.Base(p)] = names
-	}
-	return r.interp.Use(exports)
 }
 
 // printing returns the functions of fmt with those that print printing to the sink.
