@@ -38,7 +38,7 @@ func TestDiscreteSelfIsSumOfCoaxial(t *testing.T) {
 		own, _ := DiscreteSelf(s, []Turn{a}, wire)
 		want += own
 		for _, b := range turns[:i] {
-			m := neumann(filaments(at(s, a.Depth), 1, 48, Placement{}),
+			m := filamentSum(filaments(at(s, a.Depth), 1, 48, Placement{}),
 				filaments(at(s, b.Depth), 1, 48, Placement{Shift: [3]float64{0, 0, a.Z - b.Z}}))
 			want += 2 * m
 		}

@@ -51,7 +51,7 @@ func TestCoaxialAgainstNeumann(t *testing.T) {
 		{Section{0.06, 0.01, 0.005, 0.006, 0.004}, 0.010},
 		{Circle(0.01, 0.006, 0.004), 0.010},
 	} {
-		want := neumann(filaments(base, 3, 36, Placement{}), filaments(c.b, 3, 36, Placement{Shift: [3]float64{0, 0, c.z}}))
+		want := filamentSum(filaments(base, 3, 36, Placement{}), filaments(c.b, 3, 36, Placement{Shift: [3]float64{0, 0, c.z}}))
 		got, _ := Coaxial(base, c.b, 100, 200, c.z)
 		closeTo(t, fmt.Sprint(c), got, 20000*want, 5e-5)
 	}
@@ -73,7 +73,7 @@ var placements = []struct {
 
 func TestPairAgainstNeumann(t *testing.T) {
 	for _, c := range placements {
-		want := neumann(filaments(c.a, 3, 24, Placement{}), filaments(c.b, 3, 24, c.place))
+		want := filamentSum(filaments(c.a, 3, 24, Placement{}), filaments(c.b, 3, 24, c.place))
 		got, err := Pair(c.a, c.b, 10, 20, c.place)
 		closeTo(t, fmt.Sprint(c), got, 200*want, 1e-4)
 		if err > 5e-4*math.Abs(got) {

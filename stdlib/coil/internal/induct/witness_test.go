@@ -14,15 +14,15 @@ import (
 //	loops       two coaxial circles, Maxwell's elliptic integrals
 //	bessel      a thick circular coil is checked by the table made with Bessel functions
 //	solenoid    Lorenz's current sheet, elliptic integrals
-//	neumann     any two windings in space, sums of dl·dl'/R over points of filaments
+//	filamentSum     any two windings in space, sums of dl·dl'/R over points of filaments
 //	biotSavart  any winding and a point, sums over points of filaments
 //
 //	what                        against
 //	Self, circle                table (Bessel), solenoid, Nagaoka, Wheeler, Brooks
-//	Self, other shapes          table (Neumann), splitting into parts, neumann of the parts
+//	Self, other shapes          table (Neumann), splitting into parts, filamentSum of the parts
 //	Coaxial, circles            loops
-//	Coaxial, other shapes       neumann, reciprocity, splitting
-//	Pair                        Coaxial, neumann, flux of Field through the other coil
+//	Coaxial, other shapes       filamentSum, reciprocity, splitting
+//	Pair                        Coaxial, filamentSum, flux of Field through the other coil
 //	Potential, Field            table (axis), biotSavart, curl, far dipole
 //	DiscreteSelf                loop formulas, Self with RoundWire, Coaxial of the turns
 //	Outline                     Section of the same shape
@@ -111,8 +111,8 @@ func outlineElements(a, b, radius, z float64, m int) []element {
 	return list
 }
 
-// neumann is F. E. Neumann's double integral (1845) over elements that do not touch.
-func neumann(p, q []element) float64 {
+// filamentSum is F. E. Neumann's double integral (1845) over elements that do not touch.
+func filamentSum(p, q []element) float64 {
 	sum := 0.0
 	for _, a := range p {
 		for _, b := range q {
@@ -148,4 +148,19 @@ func TestWitnessOutline(t *testing.T) {
 		area += (e.at[0]*e.dl[1] - e.at[1]*e.dl[0]) / 2
 	}
 	closeTo(t, "area", area, s.TurnArea(0.001), 1e-12)
+}
+
+// TestSelfOfThinSolenoids holds windings a millionth of their radius thick against
+// Lorenz's current sheet in their middle.
+func TestSelfOfThinSolenoids(t *testing.T) {
+	const radius = 0.01
+	for _, length := range []float64{0.002, 0.005, 0.01, 0.02, 0.05} {
+		build := radius * 1e-6
+		got, _ := SelfTo(Circle(radius-build/2, length, build), 1, 1e-7)
+		if want := solenoid(radius, length); math.Abs(got/want-1) > 5e-6 {
+			t.Errorf("length %g: got %g H, want %g H, %g off", length, got, want, got/want-1)
+		} else {
+			t.Logf("length %g: %g off", length, got/want-1)
+		}
+	}
 }
