@@ -30,14 +30,15 @@ func (c Winding) Inductance() units.Inductance {
 	return units.Inductance(c.found.henry)
 }
 
-// InductanceTo returns the inductance to a relative accuracy of the integral between 1e-3 and 1e-8. Laid turns are summed one by
-// one up to 150.
+// InductanceTo returns the inductance with the integral taken towards a relative accuracy between 1e-3 and 1e-8.
+// The accuracy acts on turns that are spread evenly over a window on a rounded rectangle. Laid turns are summed
+// one by one up to 150; those sums, layered windings of more turns and convex outlines are the same whatever is asked.
 //
-// Source: as Inductance, with more points until a step is below the accuracy.
+// Source: as Inductance, with more points until a step is below the accuracy or the points run out.
 //
 // Valid: as Inductance.
 //
-// Accuracy: as asked, for the turns as they are taken to lie; what is not known of their places stays.
+// Accuracy: as asked for ordinary shapes; a miss for extreme ones is not told. What is not known of the places of the turns stays.
 //
 // Example: c.InductanceTo(1e-6)
 func (c Winding) InductanceTo(relative float64) (units.Inductance, error) {
