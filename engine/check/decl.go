@@ -1,12 +1,10 @@
 package check
 
 import (
-	"fmt"
 	"go/ast"
 	"go/constant"
 	"go/token"
 	"go/types"
-	"strings"
 )
 
 // This file reads types and declarations.
@@ -252,11 +250,4 @@ func (c *checker) genDecl(d *ast.GenDecl) {
 			c.typeDecl(d)
 		}
 	}
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return fmt.Sprintf("1 %s", word)
-	}
-	return fmt.Sprintf("%d %ss", n, strings.TrimSuffix(word, "s"))
 }

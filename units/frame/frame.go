@@ -100,7 +100,7 @@ func numbers(name string, cells []any) (Column, bool) {
 			column.Values[i] = math.NaN()
 			continue
 		}
-		value, kind, ok := valueOf(cell)
+		value, kind, ok := ValueOf(cell)
 		if !ok || found && (kind.Type != column.Kind.Type || kind.Dim != column.Kind.Dim) {
 			return column, false
 		}
@@ -109,7 +109,8 @@ func numbers(name string, cells []any) (Column, bool) {
 	return column, found
 }
 
-func valueOf(cell any) (float64, units.Kind, bool) {
+// ValueOf returns the SI value and the kind of a cell that is a quantity or a number.
+func ValueOf(cell any) (float64, units.Kind, bool) {
 	switch x := cell.(type) {
 	case units.Quantity:
 		return x.SI(), x.Kind(), true

@@ -148,8 +148,8 @@ func curves(v any) []frame.Frame {
 
 // change tells how much b differs from a, where both are numbers of one kind.
 func change(a, b any) string {
-	x, kindX, ok1 := number(a)
-	y, kindY, ok2 := number(b)
+	x, kindX, ok1 := frame.ValueOf(a)
+	y, kindY, ok2 := frame.ValueOf(b)
 	switch {
 	case !ok1 || !ok2 || kindX.Type != kindY.Type || kindX.Dim != kindY.Dim:
 		return ""
@@ -163,16 +163,4 @@ func change(a, b any) string {
 		return "×" + units.Digits(y/x, 3)
 	}
 	return fmt.Sprintf("%+.1f %%", (y/x-1)*100)
-}
-
-func number(v any) (float64, units.Kind, bool) {
-	switch x := v.(type) {
-	case units.Quantity:
-		return x.SI(), x.Kind(), true
-	case float64:
-		return x, units.Number(), true
-	case int:
-		return float64(x), units.Number(), true
-	}
-	return 0, units.Kind{}, false
 }

@@ -13,10 +13,5 @@ func Capacitance(permittivity, area, thickness float64) float64 {
 	return Vacuum * permittivity * area / thickness
 }
 
-// VoltageCoefficient returns g = d/(ε0·ε) in V·m/N.
-func VoltageCoefficient(charge, permittivity float64) float64 {
-	return charge / (Vacuum * permittivity)
-}
-
 // Corner returns the frequency in Hz below which a resistance drains the charge of a capacitance.
 func Corner(ohm, farad float64) float64 { return 1 / (2 * math.Pi * ohm * farad) }
