@@ -151,6 +151,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"Mark":    reflect.ValueOf((*liblodeunitsframe.Mark)(nil)),
 			"Of":      reflect.ValueOf(liblodeunitsframe.Of),
 			"Source":  reflect.ValueOf((*liblodeunitsframe.Source)(nil)),
+			"ValueOf": reflect.ValueOf(liblodeunitsframe.ValueOf),
 		},
 		"lode/units/ladder": {
 			"Branch":   reflect.ValueOf((*liblodeunitsladder.Branch)(nil)),
