@@ -6,6 +6,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"regexp"
 	"strings"
 
 	"lode/engine/library"
@@ -232,5 +233,15 @@ func (w *World) describeExactly(t types.Type) string {
 
 // countMismatch reports a wrong number of values.
 func (c *checker) countMismatch(n ast.Node, what string, got, want int) {
-	c.report(n, "value-count", what+": the number of values does not fit", fmt.Sprint(got), fmt.Sprint(want), "")
+	c.report(n, "value-count", what+": the number of values does not fit", fmt.Sprint(got), fmt.Sprint(want), c.commaHint(n))
+}
+
+var decimalComma = regexp.MustCompile(`\d,\d`)
+
+// commaHint suspects a comma between digits.
+func (c *checker) commaHint(n ast.Node) string {
+	if decimalComma.MatchString(c.text(n)) {
+		return "a decimal number is written with a point: 2.5, not 2,5"
+	}
+	return ""
 }

@@ -119,6 +119,10 @@ func (c *checker) plainAssign(s *ast.AssignStmt) {
 			}
 			continue
 		}
+		if id, ok := l.(*ast.Ident); ok && !c.known(id.Name) && didYouMean(id.Name, c.defined()) == "" {
+			c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above", "a name is defined by "+id.Name+" := ...")
+			continue
+		}
 		left := c.value(l)
 		if left.Mode == Invalid || i >= len(values) {
 			continue

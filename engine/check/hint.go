@@ -8,7 +8,7 @@ import (
 // didYouMean names the candidates that are spelt most like name.
 func didYouMean(name string, candidates []string) string {
 	var best []string
-	limit := 1 + utf8.RuneCountInString(name)/3
+	limit := (1 + utf8.RuneCountInString(name)) / 3
 	for _, c := range candidates {
 		switch d := distance(strings.ToLower(name), strings.ToLower(c)); {
 		case d < limit:

@@ -223,7 +223,7 @@ func (c *checker) universe(id *ast.Ident) Typed {
 	if pos := c.later[id.Name]; pos > id.Pos() {
 		return c.reportEarly(id, pos)
 	}
-	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", didYouMean(id.Name, c.visible()))
+	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", c.meant(id.Name))
 }
 
 func notAvailableHint(name string) string {
@@ -236,14 +236,27 @@ func notAvailableHint(name string) string {
 	return ""
 }
 
-// visible returns every name that could be meant here.
-func (c *checker) visible() []string {
+// known reports whether a name means anything here.
+func (c *checker) known(name string) bool {
+	e, _ := c.scope.find(name)
+	_, unit := c.Lib.Units[name]
+	return e != nil || unit || types.Universe.Lookup(name) != nil || c.Lib.Packages[name] != nil || c.later[name].IsValid()
+}
+
+// defined returns the notebook's own names in sight.
+func (c *checker) defined() []string {
 	var names []string
 	for s := c.scope; s != nil; s = s.outer {
 		for n := range s.names {
 			names = append(names, n)
 		}
 	}
+	return names
+}
+
+// visible returns every name that could be meant here.
+func (c *checker) visible() []string {
+	names := c.defined()
 	for n := range c.Lib.Units {
 		names = append(names, n)
 	}

@@ -157,9 +157,9 @@ var expected = regexp.MustCompile(`^(.*?):? ?expected (.*), found (.*)$`)
 // syntax reports a parse error in the one wording.
 func (c *checker) syntax(chunk *Chunk, e *scanner.Error) {
 	offset := min(max(e.Pos.Offset-chunk.head, 0), len(chunk.Text))
-	i := issue.Issue{Place: c.placeAt(chunk, offset, offset+1), Code: "syntax", What: "syntax: " + e.Msg}
+	i := issue.Issue{Place: c.placeAt(chunk, offset, offset+1), Code: "syntax", What: "syntax: " + e.Msg, Hint: c.slipAt(chunk.Text, offset)}
 	if m := expected.FindStringSubmatch(e.Msg); m != nil {
-		i.What, i.Want, i.Got = "syntax: this is no complete statement", m[2], found(m[3])
+		i.What, i.Want, i.Got = "syntax: this is no complete statement", wanted(m[2]), found(m[3])
 	}
 	if strings.Contains(e.Msg, "declared and not used") {
 		return
@@ -175,6 +175,19 @@ func found(s string) string {
 		return "the end of the line"
 	case s == "'}'":
 		return "the end of the statement"
+	}
+	return s
+}
+
+// wanted makes readable what the parser would have taken.
+func wanted(s string) string {
+	switch s {
+	case "';'":
+		return "the end of the statement"
+	case "operand":
+		return "a value"
+	case "type", "statement":
+		return "a " + s
 	}
 	return s
 }

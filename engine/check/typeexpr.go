@@ -119,12 +119,26 @@ func (c *checker) signatureOf(ft *ast.FuncType, recv *types.Var) *types.Signatur
 		c.report(ft.TypeParams, "not-available", "type parameters are not available in notebooks", c.text(ft.TypeParams), "ordinary parameter types", "")
 		return nil
 	}
+	if c.bareParameter(ft.Params) {
+		return nil
+	}
 	params, variadic, ok := c.parameters(ft.Params)
 	results, _, ok2 := c.parameters(ft.Results)
 	if !ok || !ok2 {
 		return nil
 	}
 	return types.NewSignatureType(recv, nil, nil, types.NewTuple(params...), types.NewTuple(results...), variadic)
+}
+
+// bareParameter reports a parameter that is a name and nothing else.
+func (c *checker) bareParameter(list *ast.FieldList) bool {
+	for _, f := range list.List {
+		if id, ok := f.Type.(*ast.Ident); ok && len(f.Names) == 0 && !c.known(id.Name) && len(c.qualifiedAs(id.Name)) == 0 {
+			c.report(id, "unknown-name", id.Name+": the parameter has no kind", id.Name, "a name and its kind", "such as "+id.Name+" units.Length, or "+id.Name+" float64 for a plain number")
+			return true
+		}
+	}
+	return false
 }
 
 func (c *checker) parameters(list *ast.FieldList) (vars []*types.Var, variadic, ok bool) {

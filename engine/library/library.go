@@ -45,6 +45,7 @@ type Library struct {
 	Symbols    map[string]map[string]reflect.Value
 	Quantities []Quantity // where two share a dimension the first one names products
 	Units      map[string]Unit
+	Spoken     map[string]string // other spellings of units, and the one in scope
 
 	// Quantity is the package that holds the quantity types, Product the name of its type
 	// for products without a name, and Make that of its function that makes one of a value

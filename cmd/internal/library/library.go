@@ -45,7 +45,7 @@ func Load() (*library.Library, error) {
 	}
 	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)
-	lib.Units = unitsInScope(lib.Quantity)
+	lib.Units, lib.Spoken = unitsInScope(lib.Quantity), spoken()
 	return lib, nil
 }
 
