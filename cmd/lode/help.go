@@ -26,7 +26,8 @@ const verifyHelp = `Runs each notebook again and compares every result with its 
 that lode run -record wrote, or for a page what it carries. Results may differ by a relative
 1e-9 unless -tolerance says otherwise. Exit code 1 and a table of what moved if any differs.`
 
-const openHelp = `Writes the notebook that a page was made from beside the page, or to the file given with -o.`
+const openHelp = `Writes the notebook that a page was made from beside the page, or to the file given with -o,
+and the data files that it reads beside it. Files that hold something else are never replaced.`
 
 const exportHelp = `Writes a Go program that uses the same library and prints the same shown results, numbers to
 the last digit. It builds inside of this module: put it into a folder of its own there.`

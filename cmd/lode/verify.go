@@ -46,7 +46,7 @@ func (p *program) verify(args []string) int {
 }
 
 func (p *program) verifyOne(file string, tolerance float64) int {
-	source, before, err := recorded(file)
+	kept, err := recorded(file)
 	if err != nil {
 		f := fileFault(file, err)
 		if !errors.Is(err, fs.ErrNotExist) {
@@ -55,18 +55,22 @@ func (p *program) verifyOne(file string, tolerance float64) int {
 		fmt.Fprintln(p.err, p.errStyle.Fault(f))
 		return exitFile
 	}
-	if record.Digest(source) != before.Source {
+	before := kept.record
+	if record.Digest(kept.source) != before.Source {
 		fmt.Fprintln(p.out, p.style.Quiet(file+": the notebook was changed since its record was written"))
 	}
 	var after *record.Record
-	r := p.request(file, source)
-	r.Turned = before.Knobs
+	r := p.request(file, kept.source)
+	r.Turned, r.Data = before.Knobs, kept.data
 	if code := p.evaluate(r, func(e evaluate.Event) {
 		if e.Record != nil {
 			after = e.Record
 		}
 	}); code != exitFine {
 		return code
+	}
+	for _, name := range before.Changed(after) {
+		fmt.Fprintln(p.out, p.style.Quiet(file+": the data file "+name+" was changed since the record was written"))
 	}
 	return p.differences(file, record.Compare(before, after, tolerance), len(before.Results), tolerance)
 }
@@ -92,25 +96,37 @@ func (p *program) differences(file string, list []record.Difference, results int
 // enclosed is what a page carries: the notebook it was made from and the record of the run.
 type enclosed = evaluate.Enclosed
 
-// recorded returns a notebook's text and record, from beside it or from within a page.
-func recorded(file string) (string, *record.Record, error) {
+// kept is a notebook with the record of a run.
+type kept struct {
+	source string
+	record *record.Record
+	data   map[string][]byte // the data files that a page carries
+}
+
+// recorded returns a notebook and its record, from beside it or from within a page.
+func recorded(file string) (kept, error) {
 	data, err := read(file)
 	if err != nil {
-		return "", nil, err
+		return kept{}, err
 	}
 	if isPage(file) {
-		e, err := opened(data)
-		if err != nil {
-			return "", nil, err
-		}
-		return e.Source, e.Record, nil
+		return unwrapped(data)
 	}
-	kept, err := os.ReadFile(recordPath(file))
+	text, err := os.ReadFile(recordPath(file))
 	if err != nil {
-		return "", nil, fmt.Errorf("no file %s", recordPath(file))
+		return kept{}, fmt.Errorf("no file %s", recordPath(file))
 	}
-	r, err := record.Decode(kept)
-	return string(data), r, err
+	r, err := record.Decode(text)
+	return kept{source: string(data), record: r}, err
+}
+
+func unwrapped(html []byte) (kept, error) {
+	e, err := opened(html)
+	if err != nil {
+		return kept{}, err
+	}
+	data, err := e.Unpack()
+	return kept{e.Source, e.Record, data}, err
 }
 
 func isPage(file string) bool { ext := filepath.Ext(file); return ext == ".html" || ext == ".htm" }
@@ -125,42 +141,4 @@ func opened(html []byte) (enclosed, error) {
 		return e, errors.New("a page without a notebook in it")
 	}
 	return e, nil
-}
-
-// openPageFile gets the notebook out of a page.
-func (p *program) openPageFile(args []string) int {
-	var o, file string
-	for i := 0; i < len(args); i++ {
-		if args[i] == "-o" && i+1 < len(args) {
-			i++
-			o = args[i]
-		} else {
-			file = args[i]
-		}
-	}
-	if file == "" {
-		return p.usage("open: no page", "a page that lode wrote", "")
-	}
-	data, err := read(file)
-	if err != nil {
-		fmt.Fprintln(p.err, p.errStyle.Fault(fileFault(file, err)))
-		return exitFile
-	}
-	e, err := opened(data)
-	if err != nil {
-		fmt.Fprintln(p.err, p.errStyle.Fault(text.Fault{File: file, What: "no notebook can be taken out of it", Got: err.Error(), Want: "a page that lode wrote"}))
-		return exitFile
-	}
-	if o == "" {
-		o = strings.TrimSuffix(file, filepath.Ext(file)) + filepath.Ext(e.File)
-	}
-	if old, err := os.ReadFile(o); err == nil && string(old) != e.Source {
-		return p.usage(o+": there is another file of that name", "another name with -o", "")
-	}
-	if err := replace(o, []byte(e.Source)); err != nil {
-		fmt.Fprintln(p.err, p.errStyle.Fault(text.Fault{File: o, What: "the notebook cannot be written", Got: reason(err)}))
-		return exitFile
-	}
-	fmt.Fprintf(p.out, "Notebook: %s\n", o)
-	return exitFine
 }

@@ -188,6 +188,7 @@ func (c *child) run(n *engine.Notebook) {
 	case failed != nil:
 		c.fail(*failed)
 	default:
+		c.record.Read(c.used())
 		c.send(Event{Record: c.record})
 		c.page(n)
 	}

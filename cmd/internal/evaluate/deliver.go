@@ -14,6 +14,9 @@ import (
 // deliver reads a data file for the child. The parent alone decides which folder it comes
 // from.
 func (p *parent) deliver(name string) *delivery {
+	if data, ok := p.request.Data[name]; ok {
+		return &delivery{Data: data}
+	}
 	from := p.request.Folder
 	if from == "" {
 		from = filepath.Dir(p.request.File)

@@ -35,7 +35,8 @@ import (
 type Request struct {
 	File   string
 	Source string
-	Folder string // where data files come from, "" for the folder of File
+	Folder string            // where data files come from, "" for the folder of File
+	Data   map[string][]byte `json:"-"` // data files by name, instead of those in a folder
 	Limits Limits
 	Width  int  // of the terminal
 	Colour bool // on the terminal
@@ -139,4 +140,5 @@ type Enclosed struct {
 	File   string
 	Source string
 	Record *record.Record
+	Data   []byte `json:",omitempty"` // data files by name, packed
 }

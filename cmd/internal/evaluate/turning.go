@@ -157,10 +157,7 @@ func (c *child) html(n *engine.Notebook) ([]byte, error) {
 		d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
 		return c.write(d)
 	}
-	limit := c.PageSize
-	if limit <= 0 {
-		limit = DefaultPageSize
-	}
+	limit := c.pageSize()
 	t := turner{n: n, knobs: knobs, known: map[string][]page.Cell{}, ends: time.Now().Add(min(longestTurning, c.Limits.Time/3))}
 	for _, p := range plans(len(knobs)) {
 		if !t.affords(p, c.took) {
@@ -179,7 +176,17 @@ func (c *child) html(n *engine.Notebook) ([]byte, error) {
 	return c.write(d)
 }
 
+// pageSize is what positions of knobs may bring the page to.
+func (c *child) pageSize() int64 {
+	if c.PageSize > 0 {
+		return c.PageSize
+	}
+	return DefaultPageSize
+}
+
 func (c *child) write(d page.Document) ([]byte, error) {
+	data, entries := c.carried()
+	d.Record = append(d.Record[:len(d.Record):len(d.Record)], entries...)
 	b := sheet{left: pages * c.Limits.Output}
 	if err := page.Write(&b, d); err != nil {
 		return nil, err
@@ -187,7 +194,7 @@ func (c *child) write(d page.Document) ([]byte, error) {
 	if c.Live {
 		return b.Bytes(), nil
 	}
-	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record})
+	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record, Data: data})
 }
 
 // laid lays out the knobs of a notebook with a number of stops each.

@@ -6,7 +6,9 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,6 +23,7 @@ type Record struct {
 	Lode    string
 	Go      string
 	Source  string             // SHA-256 of the notebook
+	Data    map[string]string  `json:",omitempty"` // SHA-256 of each data file that was read, by name
 	Knobs   map[string]float64 `json:",omitempty"` // SI values they stood at
 	Results []Result
 }
@@ -51,8 +54,26 @@ func New(lode, goVersion, source string) *Record {
 	return &Record{Form: form, Lode: lode, Go: goVersion, Source: Digest(source)}
 }
 
-// Digest returns the SHA-256 of a notebook's text.
-func Digest(source string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(source))) }
+// Digest returns the SHA-256 of a text.
+func Digest(text string) string { return fmt.Sprintf("%x", sha256.Sum256([]byte(text))) }
+
+// Read notes the data files that a run has read.
+func (r *Record) Read(files map[string][]byte) {
+	for name, data := range files {
+		if r.Data == nil {
+			r.Data = map[string]string{}
+		}
+		r.Data[name] = Digest(string(data))
+	}
+}
+
+// Files lists the names of the data files in order.
+func (r *Record) Files() []string { return slices.Sorted(maps.Keys(r.Data)) }
+
+// Changed lists the data files of which another run read something else.
+func (r *Record) Changed(after *Record) []string {
+	return slices.DeleteFunc(r.Files(), func(name string) bool { return after.Data[name] == r.Data[name] })
+}
 
 // Add notes a shown value; text is how it was shown.
 func (r *Record) Add(cell, line int, label string, value any, text string) {

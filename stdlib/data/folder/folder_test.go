@@ -83,3 +83,31 @@ func TestRefusals(t *testing.T) {
 		}
 	}
 }
+
+// TestWrite wants what Write puts down to be what Read gives back, and nothing replaced,
+// left or reached outside.
+func TestWrite(t *testing.T) {
+	folder := beside(t)
+	for _, name := range []string{"new.csv", "far/below/new.txt", "measured.csv"} {
+		if err := Write(folder, name, []byte("f Hz\n1\n")); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if text, err := Read(folder, name); err != nil || string(text) != "f Hz\n1\n" {
+			t.Errorf("%s: got back %q, %v", name, text, err)
+		}
+	}
+	if err := os.Symlink(filepath.Join(folder, ".."), filepath.Join(folder, "out")); err != nil {
+		t.Skip(err)
+	}
+	for _, name := range []string{"bench/second.tsv", "../secret.csv", "../fresh.csv", ".hidden.csv", "notes.md", "out/fresh.csv", "out/secret.csv", "a\\b.csv"} {
+		if err := Write(folder, name, []byte("other")); err == nil {
+			t.Errorf("%s: written, want it refused", name)
+		}
+	}
+	if text, _ := os.ReadFile(filepath.Join(folder, "..", "secret.csv")); string(text) != "secret" {
+		t.Errorf("the secret became %q", text)
+	}
+	if _, err := os.Lstat(filepath.Join(folder, "..", "fresh.csv")); err == nil {
+		t.Error("a file was made outside of the folder")
+	}
+}
