@@ -45,7 +45,7 @@ func (l *lowerer) prepareWorkings() {
 		l.wanted = l.wanted || l.guard && isWorking(chunk)
 	}
 	for _, chunk := range l.Chunks {
-		if f := chunk.Func; l.wanted && f != nil && f.Recv == nil && l.tellable(f) {
+		if f := chunk.Func; l.wanted && f != nil && l.tellable(f) {
 			l.follows[l.Defs[f.Name]] = len(l.follows) + 1
 		}
 	}
@@ -261,19 +261,45 @@ func (l *lowerer) trees(list []ast.Expr) []*worked.Tree {
 // calleeTree reads a call of a function of the notebook or of the library. The arguments of
 // the latter are named only: what counts is the value that comes back.
 func (l *lowerer) calleeTree(e *ast.CallExpr) *worked.Tree {
-	if id, ok := ast.Unparen(e.Fun).(*ast.Ident); ok && l.follows[l.Uses[id]] > 0 {
-		l.own[e] = true
-		t := l.leaf(worked.Own, e, id.Name)
-		t.Args = l.trees(e.Args)
-		params := l.Uses[id].(*types.Func).Signature().Params()
-		for v := range params.Variables() {
-			t.Named = append(t.Named, v.Name())
-		}
-		return t
+	if f, on := l.ownCallee(e.Fun); f != nil {
+		return l.ownTree(e, f, on)
 	}
 	t := l.leaf(worked.Library, e, l.chunkAt.SourceText(e.Fun))
 	for _, a := range e.Args {
 		t.Args = append(t.Args, l.named(a))
+	}
+	return t
+}
+
+// ownCallee returns the function or method of the notebook that is called, if it tells its
+// way, and what the method is called on.
+func (l *lowerer) ownCallee(e ast.Expr) (f *types.Func, on ast.Expr) {
+	switch e := ast.Unparen(e).(type) {
+	case *ast.Ident:
+		f, _ = l.Uses[e].(*types.Func)
+	case *ast.SelectorExpr:
+		if x := l.Exprs[e.X]; x.Mode == check.Value {
+			obj, path, _ := types.LookupFieldOrMethod(x.Type, true, l.Scratch, e.Sel.Name)
+			if method, ok := obj.(*types.Func); ok && len(path) == 1 {
+				f, on = method, e.X
+			}
+		}
+	}
+	if f == nil || l.follows[f] == 0 {
+		return nil, nil
+	}
+	return f, on
+}
+
+func (l *lowerer) ownTree(e *ast.CallExpr, f *types.Func, on ast.Expr) *worked.Tree {
+	l.own[e] = true
+	t := l.leaf(worked.Own, e, l.chunkAt.SourceText(e.Fun))
+	t.Args = l.trees(e.Args)
+	for v := range f.Signature().Params().Variables() {
+		t.Named = append(t.Named, v.Name())
+	}
+	if on != nil {
+		t.Named, t.On = append(t.Named, f.Signature().Recv().Name()), l.named(on)
 	}
 	return t
 }
@@ -339,12 +365,55 @@ func (l *lowerer) followStmts(list []ast.Stmt, id int, result string) {
 			l.followIf(s, id, result)
 		case *ast.SwitchStmt:
 			l.followSwitch(s, id, result)
+		case *ast.ForStmt, *ast.RangeStmt:
+			l.after[s] = l.followLoop(s)
+		case *ast.LabeledStmt:
+			l.followStmts([]ast.Stmt{s.Stmt}, id, result)
+			l.after[s] = l.after[s.Stmt]
 		case *ast.AssignStmt, *ast.DeclStmt:
 			if name, e := formulaOf(s); e != nil && l.measurable(l.Exprs[e].Type) {
 				l.after[s] = fmt.Sprintf("; if ˑworking { ˑh.Step(%d, true) }", l.work(name, e))
 			}
 		}
 	}
+}
+
+// followLoop tells what the variables are behind a loop that were defined in front of it and
+// changed in it.
+func (l *lowerer) followLoop(loop ast.Stmt) string {
+	var calls strings.Builder
+	for _, id := range l.changedIn(loop) {
+		l.count++
+		l.Works = append(l.Works, Work{worked.Line{Name: id.Name, Tree: &worked.Tree{Kind: worked.Name, Text: id.Name, Slot: l.count}}, l.count})
+		fmt.Fprintf(&calls, "; if ˑworking { ˑh.Leaf(%d, %s); ˑh.After(%d) }", l.count, l.convert(id.Name, l.Uses[id].Type(), real), len(l.Works)-1)
+	}
+	return calls.String()
+}
+
+// changedIn lists the variables of numbers that a loop assigns to and that live outside it.
+func (l *lowerer) changedIn(loop ast.Stmt) []*ast.Ident {
+	var list []*ast.Ident
+	seen := map[types.Object]bool{}
+	changed := func(e ast.Expr) {
+		id, ok := e.(*ast.Ident)
+		if !ok || l.Uses[id] == nil || seen[l.Uses[id]] || l.Uses[id].Pos() >= loop.Pos() && l.Uses[id].Pos() < loop.End() || !l.measurable(l.Uses[id].Type()) {
+			return
+		}
+		seen[l.Uses[id]] = true
+		list = append(list, id)
+	}
+	ast.Inspect(loop, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.AssignStmt:
+			for _, e := range n.Lhs {
+				changed(e)
+			}
+		case *ast.IncDecStmt:
+			changed(n.X)
+		}
+		return true
+	})
+	return list
 }
 
 func (l *lowerer) followIf(s *ast.IfStmt, id int, result string) {

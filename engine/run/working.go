@@ -69,6 +69,13 @@ func (t *told) step(line worked.Line, holds bool) {
 	}
 }
 
+// after notes what a name has become when a loop ends.
+func (t *told) after(line worked.Line) {
+	if f := t.top(); t.count < mostTold {
+		f.steps = append(f.steps, worked.Step{Name: line.Name, Tree: t.filled(line.Tree), After: true})
+	}
+}
+
 // work ends a statement of the top level and returns its formula with all values.
 func (t *told) work(line worked.Line) worked.Line {
 	if len(t.frames) > 1 {
@@ -101,6 +108,7 @@ func (r *runner) workings() map[string]reflect.Value {
 		"Enter":    t.enter,
 		"Leave":    func(function, work int) { t.leave(function, works[work].Line.Tree) },
 		"Step":     func(work int, holds bool) { t.step(works[work].Line, holds) },
+		"After":    func(work int) { t.after(works[work].Line) },
 		"Work":     func(spot, work int) { r.sink.Work(spot, t.work(works[work].Line)) },
 	} {
 		values[name] = reflect.ValueOf(f)

@@ -29,7 +29,8 @@ type Tree struct {
 	Slot  int
 	Value any      // what the run found, in the library's form; nil where it is not known
 	Way   *Way     // of a call of a function of the notebook
-	Named []string // its parameters
+	Named []string // its parameters, and behind them its receiver
+	On    *Tree    // what a method is called on
 }
 
 // Way is the way that a call took through a function.
@@ -43,6 +44,7 @@ type Step struct {
 	Name  string // "" for a condition
 	Tree  *Tree
 	Holds bool // of a condition
+	After bool // not a definition but what the name has become when a loop ends
 }
 
 // Line is one worked statement.

@@ -87,8 +87,9 @@ type Working struct {
 	Filled   Node
 	Result   string
 	Unit     string
+	After    bool // of a definition: what the name has become when a loop ends
 
-	With []Working // definitions within its functions
+	With []Working // definitions within its functions, and calls, which have no name
 	As   []Case    // what decided within its functions
 }
 
@@ -102,13 +103,44 @@ func (w Working) Text() string {
 		sides = append(sides, step.Text())
 	}
 	text := strings.Join(sides, " = ")
-	for _, d := range w.With {
-		text += "\n  with " + strings.ReplaceAll(d.Text(), "\n", "\n  ")
+	for _, d := range w.definitions() {
+		text += "\n  " + d.lead() + " " + indented(d.Text())
 	}
 	for _, c := range w.As {
 		text += "\n  as " + c.text()
 	}
+	for _, d := range w.calls() {
+		text += "\n  where " + indented(d.Text())
+	}
 	return text
+}
+
+func indented(text string) string { return strings.ReplaceAll(text, "\n", "\n  ") }
+
+// lead is the word in front of a definition.
+func (w Working) lead() string {
+	if w.After {
+		return "after the loop"
+	}
+	return "with"
+}
+
+// definitions are the names that are defined inside.
+func (w Working) definitions() []Working {
+	return w.inside(func(d Working) bool { return d.Name != "" })
+}
+
+// calls are what is called inside.
+func (w Working) calls() []Working { return w.inside(func(d Working) bool { return d.Name == "" }) }
+
+func (w Working) inside(wanted func(Working) bool) []Working {
+	var list []Working
+	for _, d := range w.With {
+		if wanted(d) {
+			list = append(list, d)
+		}
+	}
+	return list
 }
 
 func (c Case) text() string {

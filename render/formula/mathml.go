@@ -11,10 +11,21 @@ import (
 func (w Working) MathML() template.HTML {
 	var b strings.Builder
 	b.WriteString(`<math displaystyle="true"><mtable displaystyle="true">`)
-	w.rows(&b)
-	for _, d := range w.With {
-		b.WriteString(aside("with"))
-		d.rows(&b)
+	w.all(&b)
+	b.WriteString(`</mtable></math>`)
+	return template.HTML(b.String())
+}
+
+// all writes the steps, the definitions inside, what decided, and the calls inside.
+func (w Working) all(b *strings.Builder) {
+	w.rows(b)
+	lead := ""
+	for _, d := range w.definitions() {
+		if d.lead() != lead {
+			lead = d.lead()
+			b.WriteString(aside(lead))
+		}
+		d.all(b)
 	}
 	for i, c := range w.As {
 		if i == 0 {
@@ -22,8 +33,10 @@ func (w Working) MathML() template.HTML {
 		}
 		b.WriteString(`<mtr><mtd class="left"></mtd><mtd class="middle"></mtd><mtd class="right">` + c.markup() + `</mtd></mtr>`)
 	}
-	b.WriteString(`</mtable></math>`)
-	return template.HTML(b.String())
+	for _, d := range w.calls() {
+		b.WriteString(aside("where"))
+		d.all(b)
+	}
 }
 
 // aside is a row with a word that leads over to what is inside a function.

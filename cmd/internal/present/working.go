@@ -2,6 +2,8 @@ package present
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"lode/engine/worked"
 	"lode/render/formula"
@@ -9,50 +11,73 @@ import (
 )
 
 // This file turns what a run tells of its workings into formulas to draw. A formula is set
-// as it is written; then with what is inside the notebook's functions, the arguments in the
-// place of the parameters; then with the numbers put in.
+// as it is written; then with what is inside the one function of the notebook that it calls,
+// the arguments in the place of the parameters; then with the numbers put in. What that
+// function calls in its turn, or what a formula with several calls does, follows below, each
+// call as a working of its own.
 
-// working maps a worked statement. What a function of the notebook calls in its turn is not
-// opened any further: its value stands for it.
+// deepest is how far down calls within calls are worked, and most how many on a level.
+const (
+	deepest = 3
+	most    = 6
+)
+
+// working maps a worked statement.
 func working(line worked.Line) formula.Working {
-	w := formula.Working{Name: line.Name, Formula: written(line.Tree, nil), Filled: filled(line.Tree, true)}
-	if opens(line.Tree) {
-		w.Expanded = expanded(line.Tree)
+	w := formula.Working{Name: line.Name, Formula: written(line.Tree, nil)}
+	w.Result, w.Unit = result(line.Tree)
+	if calls := opened(line.Tree); len(calls) == 1 {
+		w.Expanded, w.Filled = expanded(line.Tree, nil), filled(line.Tree, true)
+		inside(calls[0], nil, []string{calls[0].Text}, &w)
+	} else {
+		w.Filled = filled(line.Tree, false)
+		beside(calls, nil, nil, &w)
 	}
-	w.Result, w.Unit = measure(line.Tree.Value)
-	inside(line.Tree, &w)
 	return w
 }
 
-// opens reports whether a formula calls a function whose way is known.
-func opens(t *worked.Tree) bool {
+// opened lists the calls in a formula whose way is known.
+func opened(t *worked.Tree) []*worked.Tree {
 	if t.Way != nil {
-		return true
+		return []*worked.Tree{t}
 	}
+	var calls []*worked.Tree
 	for _, a := range t.Args {
-		if opens(a) {
-			return true
-		}
+		calls = append(calls, opened(a)...)
 	}
-	return false
+	return calls
 }
 
-// inside adds the definitions and decisions of the functions that a formula calls.
-func inside(t *worked.Tree, w *formula.Working) {
-	if t.Way == nil {
-		for _, a := range t.Args {
-			inside(a, w)
-		}
-		return
-	}
-	arguments := given(t)
+// inside adds the definitions and decisions of a call, and then the calls in it.
+func inside(t *worked.Tree, outer map[string]formula.Node, chain []string, w *formula.Working) {
+	arguments := given(t, outer)
+	var calls []*worked.Tree
 	for _, s := range t.Way.Steps {
+		calls = append(calls, opened(s.Tree)...)
 		if s.Name == "" {
 			w.As = append(w.As, formula.Case{Condition: decided(written(s.Tree, arguments), s), Filled: decided(filled(s.Tree, false), s)})
 			continue
 		}
-		d := formula.Working{Name: s.Name, Formula: written(s.Tree, arguments), Filled: filled(s.Tree, false)}
-		d.Result, d.Unit = measure(s.Tree.Value)
+		d := formula.Working{Name: s.Name, After: s.After, Formula: written(s.Tree, arguments), Filled: filled(s.Tree, false)}
+		d.Result, d.Unit = result(s.Tree)
+		w.With = append(w.With, d)
+	}
+	beside(append(calls, opened(t.Way.Result)...), arguments, chain, w)
+}
+
+// beside adds calls as workings of their own: each once, and none of a function that is
+// being worked already.
+func beside(calls []*worked.Tree, arguments map[string]formula.Node, chain []string, w *formula.Working) {
+	shown := map[string]bool{}
+	for _, t := range calls {
+		call := written(t, arguments)
+		if shown[call.Text()] || len(shown) == most || len(chain) == deepest || slices.Contains(chain, t.Text) {
+			continue
+		}
+		shown[call.Text()] = true
+		d := formula.Working{Formula: call, Expanded: expanded(t, arguments), Filled: filled(t, true)}
+		d.Result, d.Unit = result(t)
+		inside(t, arguments, append(slices.Clone(chain), t.Text), &d)
 		w.With = append(w.With, d)
 	}
 }
@@ -65,12 +90,16 @@ func decided(n formula.Node, s worked.Step) formula.Node {
 	return formula.Not(n)
 }
 
-// given pairs a function's parameters with the arguments of a call.
-func given(t *worked.Tree) map[string]formula.Node {
+// given pairs a function's parameters with the arguments of a call, which may use those of
+// the call around it.
+func given(t *worked.Tree, outer map[string]formula.Node) map[string]formula.Node {
 	arguments := map[string]formula.Node{}
 	for i, name := range t.Named {
-		if i < len(t.Args) {
-			arguments[name] = written(t.Args[i], nil)
+		switch {
+		case i < len(t.Args):
+			arguments[name] = written(t.Args[i], outer)
+		case t.On != nil:
+			arguments[name] = written(t.On, outer)
 		}
 	}
 	return arguments
@@ -80,7 +109,7 @@ func given(t *worked.Tree) map[string]formula.Node {
 // some names.
 func written(t *worked.Tree, instead map[string]formula.Node) formula.Node {
 	return node(t, func(t *worked.Tree) formula.Node {
-		if n, ok := instead[t.Text]; ok && t.Kind == worked.Name {
+		if n, ok := replaced(t, instead); ok {
 			return n
 		}
 		switch {
@@ -91,19 +120,41 @@ func written(t *worked.Tree, instead map[string]formula.Node) formula.Node {
 			for i, a := range t.Args {
 				args[i] = written(a, instead)
 			}
-			return formula.Call(t.Text, args...)
+			return formula.Call(callee(t, instead), args...)
 		}
-		return formula.Name(t.Text)
+		return formula.Name(callee(t, instead))
 	})
 }
 
+// callee names what is called: a method with what it is called on.
+func callee(t *worked.Tree, instead map[string]formula.Node) string {
+	name, method, _ := strings.Cut(t.Text, ".")
+	if n, ok := instead[name]; ok && t.On != nil {
+		return n.Text() + "." + method
+	}
+	return t.Text
+}
+
+// replaced returns what stands in the place of a name, or of the name in front of a field.
+func replaced(t *worked.Tree, instead map[string]formula.Node) (formula.Node, bool) {
+	name, field, isField := strings.Cut(t.Text, ".")
+	n, ok := instead[name]
+	if !ok || t.Kind != worked.Name {
+		return n, false
+	}
+	if isField {
+		return formula.Name(n.Text() + "." + field), true
+	}
+	return n, true
+}
+
 // expanded sets a formula with the insides of the functions that it calls.
-func expanded(t *worked.Tree) formula.Node {
+func expanded(t *worked.Tree, instead map[string]formula.Node) formula.Node {
 	return node(t, func(t *worked.Tree) formula.Node {
 		if t.Way != nil {
-			return written(t.Way.Result, given(t))
+			return written(t.Way.Result, given(t, instead))
 		}
-		return written(t, nil)
+		return written(t, instead)
 	})
 }
 
@@ -124,6 +175,15 @@ func filled(t *worked.Tree, open bool) formula.Node {
 func amount(t *worked.Tree) formula.Node {
 	number, unit := measure(t.Value)
 	return formula.Number(number, unit)
+}
+
+// result is the value of a whole formula, with the minus that formulas are set with.
+func result(t *worked.Tree) (number, unit string) {
+	number, unit = measure(t.Value)
+	if rest, negative := strings.CutPrefix(number, "-"); negative {
+		number = "−" + rest
+	}
+	return number, unit
 }
 
 // measure writes a value in sensible digits and its unit.
