@@ -252,7 +252,7 @@ func (c *child) result(e engine.Result) {
 		c.cell = e.Cell
 	}
 	s := present.Result(e)
-	long := len(s.Text) + len(s.Label) + 16
+	long := len(s.Text) + len(e.Printed) + len(s.Label) + 16
 	if c.output += int64(long); c.output > c.Limits.Output {
 		c.stop(errOutput)
 		return
@@ -262,8 +262,8 @@ func (c *child) result(e engine.Result) {
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 	}
 	c.waiting += long
-	c.pending = append(c.pending, s)
-	c.shown[e.Cell] = append(c.shown[e.Cell], s)
+	c.pending = present.Behind(c.pending, s)
+	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
 }
 
 func value(e engine.Result, s present.Shown) Value {

@@ -311,7 +311,7 @@ func (t *turner) cells(stops [][]float64, at []int) []page.Cell {
 	shown := make([][]present.Shown, len(n.Book.Cells()))
 	ctx, stop := context.WithDeadline(context.Background(), t.ends)
 	defer stop()
-	failed := n.Run(ctx, func(r engine.Result) { shown[r.Cell] = append(shown[r.Cell], present.Result(r)) })
+	failed := n.Run(ctx, func(r engine.Result) { shown[r.Cell] = present.Behind(shown[r.Cell], present.Result(r)) })
 	cells := present.Cells(n.Book, shown)
 	if failed != nil {
 		f := present.PageFault(*failed)

@@ -27,7 +27,7 @@ type Shown struct {
 	Minds   []string         // what the value itself warns of
 	Working *formula.Working // how a result came about
 
-	printed bool // Text was printed, and stands as it is
+	printed *strings.Builder // what was printed, instead of Text
 }
 
 // Result presents a result of a run with the way that led to it.
@@ -45,8 +45,26 @@ func Result(r engine.Result) Shown {
 
 // Printed presents text that a notebook prints.
 func Printed(text string) Shown {
-	return Shown{Text: strings.TrimSuffix(text, "\n"), printed: true}
+	var b strings.Builder
+	b.WriteString(text)
+	return Shown{printed: &b}
 }
+
+// Behind puts a value behind others; what is printed goes on where the last print ended.
+func Behind(list []Shown, s Shown) []Shown {
+	last := len(list) - 1
+	switch {
+	case s.printed == nil:
+		return append(list, s)
+	case last >= 0 && list[last].printed != nil:
+		list[last].printed.WriteString(s.printed.String())
+		return list
+	}
+	return append(list, Printed(s.printed.String())) // another list may go on with its own
+}
+
+// lines is a printed text without the end of its last line.
+func (s Shown) lines() string { return strings.TrimSuffix(s.printed.String(), "\n") }
 
 // longestTable is how many rows a value may have that is shown as a table without having
 // been made one; a sweep of hundreds of points is better told in a line.
@@ -101,7 +119,7 @@ func Terminal(style text.Style, shown []Shown) string {
 		}
 	}
 	for _, s := range shown {
-		if s.Table == nil && s.Figure == nil && s.Working == nil && !s.printed {
+		if s.Table == nil && s.Figure == nil && s.Working == nil && s.printed == nil {
 			values = append(values, text.Value{Label: s.Label, Text: s.Text})
 		} else {
 			flush()
@@ -117,8 +135,8 @@ func Terminal(style text.Style, shown []Shown) string {
 }
 
 func (s Shown) block(style text.Style) string {
-	if s.printed {
-		return style.Plain(s.Text)
+	if s.printed != nil {
+		return style.Plain(s.lines())
 	}
 	if s.Working != nil {
 		return style.Plain("  " + strings.ReplaceAll(s.Text, "\n", "\n  "))
@@ -147,9 +165,12 @@ func (s Shown) Page() page.Result {
 		r.Formula = s.Working.MathML()
 		return r
 	}
-	if s.printed || strings.Contains(s.Text, "\n") {
+	switch {
+	case s.printed != nil:
+		r.Lines = s.lines()
+	case strings.Contains(s.Text, "\n"):
 		r.Lines = s.Text
-	} else {
+	default:
 		r.Value = s.Text
 	}
 	return r
