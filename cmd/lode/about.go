@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"lode/cmd/internal/library"
@@ -13,9 +14,10 @@ func (p *program) about(args []string) int {
 	}
 	if len(args) == 0 {
 		p.listTopics("")
+		p.entry(library.Language()[0])
 		return exitFine
 	}
-	for _, t := range library.Topics() {
+	for _, t := range slices.Concat(library.Topics(), library.Language()) {
 		if t.Name == args[0] {
 			p.topic(t)
 			p.listTopics(t.Name + ".")
@@ -30,10 +32,12 @@ func (p *program) listTopics(prefix string) {
 	for _, t := range library.Topics() {
 		rest, ok := strings.CutPrefix(t.Name, prefix)
 		if ok && rest != "" && !strings.Contains(rest, ".") {
-			fmt.Fprintf(p.out, "  %-28s  %s\n", t.Name, t.Summary)
+			p.entry(t)
 		}
 	}
 }
+
+func (p *program) entry(t library.Topic) { fmt.Fprintf(p.out, "  %-28s  %s\n", t.Name, t.Summary) }
 
 func (p *program) topic(t library.Topic) {
 	fmt.Fprintf(p.out, "%s\n\n%s\n", t.Signature, t.Summary)

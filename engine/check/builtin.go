@@ -5,6 +5,8 @@ import (
 	"go/ast"
 	"go/constant"
 	"go/types"
+	"maps"
+	"slices"
 
 	"lode/engine/dim"
 	"lode/engine/library"
@@ -35,6 +37,9 @@ var functions = map[string]mathFunction{
 
 // MathName returns the name in package math of one of the functions in scope.
 func MathName(name string) string { return functions[name].name }
+
+// Functions lists the names of the functions in scope beside Go's own.
+func Functions() []string { return slices.Sorted(maps.Keys(functions)) }
 
 func (c *checker) function(e *ast.CallExpr, name string) Typed {
 	f := functions[name]
