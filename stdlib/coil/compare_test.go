@@ -24,6 +24,10 @@ func TestAtHeight(t *testing.T) {
 			t.Errorf("heights %v", height.Values)
 		}
 	}
+	c := wound(t, steel, gauge(t, 43), 4000)
+	if f := Compare(c, wound(t, steel, gauge(t, 43), 5000)); f.Columns[0].Name != "Turns" || !strings.Contains(f.Title, c.Wire().Name()) {
+		t.Errorf("windings that differ by their turns alone: title %q, first column %q", f.Title, f.Columns[0].Name)
+	}
 	if _, err := (Winding{}).AtHeight(mm); err == nil || !strings.Contains(err.Error(), "none") {
 		t.Errorf("zero winding: %v", err)
 	}
