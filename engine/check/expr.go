@@ -6,7 +6,6 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
-	"strings"
 )
 
 // expr reads an expression that may have any number of values.
@@ -282,12 +281,7 @@ func (c *checker) noMember(e *ast.SelectorExpr, x Typed) Typed {
 			}
 		}
 	}
-	names := memberNames(x.Type)
-	hint := didYouMean(e.Sel.Name, names)
-	if hint == "" && len(names) > 0 {
-		hint = "there is " + strings.Join(names[:min(len(names), 8)], ", ")
-	}
-	return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s: no such field or method of %s", e.Sel.Name, c.World.describe(x.Type)), e.Sel.Name, "a field or method", hint)
+	return c.report(e.Sel, "unknown-member", fmt.Sprintf("%s: no such field or method of %s", e.Sel.Name, c.World.describe(x.Type)), e.Sel.Name, "a field or method", c.memberMeant(e, x))
 }
 
 // memberNames lists the exported fields and methods of a type, the notebook's own included.

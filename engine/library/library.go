@@ -46,6 +46,7 @@ type Library struct {
 	Quantities []Quantity // where two share a dimension the first one names products
 	Units      map[string]Unit
 	Spoken     map[string]string // other spellings of units, and the one in scope
+	Alike      map[string]string // other words for members of types, and the names that stand for them
 
 	// Quantity is the package that holds the quantity types, Product the name of its type
 	// for products without a name, and Make that of its function that makes one of a value

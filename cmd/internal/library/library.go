@@ -45,7 +45,7 @@ func Load() (*library.Library, error) {
 	}
 	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)
-	lib.Units, lib.Spoken = unitsInScope(lib.Quantity), spoken()
+	lib.Units, lib.Spoken, lib.Alike = unitsInScope(lib.Quantity), spoken(), alike()
 	return lib, nil
 }
 

@@ -22,6 +22,16 @@ func spoken() map[string]string {
 	return all
 }
 
+// alike lists words that people use for what the library calls otherwise.
+func alike() map[string]string {
+	return map[string]string{
+		"weight": "Mass", "dcr": "Resistance", "dc": "Resistance", "ohms": "Resistance", "diameter": "Bare Overall CoreDiameter", "thickness": "Build Overall",
+		"depth": "Build", "frequency": "Resonance", "freq": "Resonance", "peakfrequency": "Resonance", "f0": "Resonance", "henries": "Inductance",
+		"layercount": "Layers", "gain": "LevelAt", "output": "LevelAgainst Level", "cost": "WireLength", "plot": "Sweep", "response": "Sweep", "temperature": "ResistanceAt",
+		"width": "CoreWidth FlangeWidth", "q": "Q Peak", "loudness": "LevelAgainst", "volume": "Volume CompoundVolume", "impedance": "Impedance ResistanceAC",
+	}
+}
+
 // written names the best spelling and, where no keyboard has it, one that every keyboard has.
 func written(spellings []string) string {
 	for i, s := range spellings {
