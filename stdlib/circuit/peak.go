@@ -53,7 +53,7 @@ func (r Response) Peak() (Peak, error) {
 }
 
 func (r Response) noPeak() error {
-	return fmt.Errorf("%s: no resonance: the level has no peak from %v to %v\nhint: a heavily loaded coil has none; -3 dB points are given by Cutoff", called("response", r.label), r.Low(), r.High())
+	return fmt.Errorf("%s: no resonance: the level has no peak from %v to %v\nhint: a heavily loaded coil has none; the Cutoff of a sweep is its -3 dB point", called("response", r.label), r.Low(), r.High())
 }
 
 // quality inverts the height of a two-pole low-pass's peak.
