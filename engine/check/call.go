@@ -8,6 +8,9 @@ import (
 )
 
 func (c *checker) call(e *ast.CallExpr) Typed {
+	if t, id, given := c.templateOf(e.Fun); t != nil {
+		return c.templateCall(e, t, id, given)
+	}
 	fun := c.expr(e.Fun)
 	switch fun.Mode {
 	case Invalid:

@@ -47,22 +47,23 @@ const (
 
 // Program is a checked notebook.
 type Program struct {
-	Book    book.Book
-	Lib     *library.Library
-	Fset    *token.FileSet
-	Chunks  []*Chunk
-	Exprs   map[ast.Expr]Typed
-	Generic map[ast.Expr]Instance       // callees that are generic functions of the library
-	Must    map[*ast.CallExpr]bool      // calls whose error result is checked for the author
-	Convert map[ast.Expr]types.Type     // values that become another type by themselves
-	Defs    map[*ast.Ident]types.Object // names defined, and names that take part in := anew
-	Uses    map[*ast.Ident]types.Object // names of the notebook used
-	Vars    []*types.Var                // variables of the top level in order
-	Imports map[string]bool             // packages used, by name
-	Knobs   []Knob
-	KnobAt  map[*ast.CallExpr]int // which of them a call makes
-	World   *World
-	Scratch *types.Package // the notebook as a package
+	Book      book.Book
+	Lib       *library.Library
+	Fset      *token.FileSet
+	Chunks    []*Chunk
+	Exprs     map[ast.Expr]Typed
+	Generic   map[ast.Expr]Instance       // callees that are generic functions of the library
+	Instances map[ast.Expr]*types.Func    // names of generic functions of the notebook, and what stands for them
+	Must      map[*ast.CallExpr]bool      // calls whose error result is checked for the author
+	Convert   map[ast.Expr]types.Type     // values that become another type by themselves
+	Defs      map[*ast.Ident]types.Object // names defined, and names that take part in := anew
+	Uses      map[*ast.Ident]types.Object // names of the notebook used
+	Vars      []*types.Var                // variables of the top level in order
+	Imports   map[string]bool             // packages used, by name
+	Knobs     []Knob
+	KnobAt    map[*ast.CallExpr]int // which of them a call makes
+	World     *World
+	Scratch   *types.Package // the notebook as a package
 }
 
 // NotebookPath is the path of the package that a notebook is.
@@ -79,11 +80,12 @@ func Check(lib *library.Library, b book.Book) (*Program, []issue.Issue) {
 		c.declareAhead()
 		for _, functions := range []bool{false, true} {
 			for _, chunk := range c.Chunks {
-				if functions == (chunk.Func != nil) && len(c.issues) < enough {
+				if functions == (chunk.Func != nil) && !chunk.generic() && len(c.issues) < enough {
 					c.chunk(chunk)
 				}
 			}
 		}
+		c.instanceBodies()
 		c.checkOrder()
 	}
 	sort.SliceStable(c.issues, func(i, j int) bool {
@@ -107,6 +109,11 @@ type checker struct {
 	later   map[string]token.Pos         // variables and constants of the top level
 	refs    map[types.Object][]reference // what the functions of the top level refer to
 	calls   []reference                  // functions that the top level refers to, in order
+
+	templates     map[types.Object]*template // generic functions of the notebook
+	templateList  []*template
+	pending       []pendingBody
+	instanceCount int
 }
 
 // function is the function whose body is being read; nil at the top level.
@@ -123,11 +130,11 @@ func newChecker(lib *library.Library, b book.Book) *checker {
 	}
 	p := &Program{
 		Book: b, Lib: lib, Fset: token.NewFileSet(),
-		Exprs: make(map[ast.Expr]Typed, size/4), Generic: map[ast.Expr]Instance{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
+		Exprs: make(map[ast.Expr]Typed, size/4), Generic: map[ast.Expr]Instance{}, Instances: map[ast.Expr]*types.Func{}, Must: map[*ast.CallExpr]bool{}, Convert: map[ast.Expr]types.Type{},
 		Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Imports: map[string]bool{}, KnobAt: map[*ast.CallExpr]int{},
 		World: newWorld(lib), Scratch: types.NewPackage(NotebookPath, NotebookPath),
 	}
-	c := &checker{Program: p, refs: map[types.Object][]reference{}}
+	c := &checker{Program: p, refs: map[types.Object][]reference{}, templates: map[types.Object]*template{}}
 	c.top = newScope(nil)
 	c.scope = c.top
 	return c

@@ -26,8 +26,11 @@ func (c *checker) declareAhead() {
 		e.settle()
 	}
 	for _, chunk := range c.Chunks {
-		if chunk.Func != nil {
-			c.here = chunk
+		c.here = chunk
+		switch {
+		case chunk.IsTemplate():
+			c.templateHeader(chunk)
+		case chunk.Func != nil:
 			c.funcHeader(chunk.Func)
 		}
 	}

@@ -16,6 +16,9 @@ func (c *checker) expr(e ast.Expr) Typed {
 }
 
 func (c *checker) read(e ast.Expr) Typed {
+	if t, id, given := c.templateOf(e); t != nil {
+		return c.templateValue(e, t, id, given)
+	}
 	switch e := e.(type) {
 	case *ast.Ident:
 		return c.ident(e)

@@ -29,7 +29,7 @@ func (c *checker) generic(e *ast.CallExpr, fun Typed) Typed {
 		for i, x := range args {
 			param := paramType(sig, i, e.Ellipsis.IsValid())
 			if _, isFunc := param.(*types.Signature); isFunc == functions && x.Mode == Value && !isNil(x) {
-				unify(param, c.World.settle(types.Default(x.Type)), found)
+				unify(param, c.World.settle(types.Default(x.Type)), found, numeric)
 			}
 		}
 	}
@@ -65,16 +65,30 @@ func (c *checker) instantiate(e *ast.CallExpr, sig *types.Signature, found map[*
 	return t.(*types.Signature)
 }
 
-// unify finds type parameters by holding a parameter's type against an argument's.
-func unify(param, arg types.Type, found map[*types.TypeParam]types.Type) {
+// unify finds type parameters by holding a parameter's type against an argument's, which is
+// adapted first.
+func unify(param, arg types.Type, found map[*types.TypeParam]types.Type, adapt func(types.Type) types.Type) {
 	switch p := param.(type) {
 	case *types.TypeParam:
 		if found[p] == nil {
-			found[p] = numeric(arg)
+			found[p] = adapt(arg)
 		}
 	case *types.Slice:
 		if a, ok := arg.Underlying().(*types.Slice); ok {
-			unify(p.Elem(), a.Elem(), found)
+			unify(p.Elem(), a.Elem(), found, adapt)
+		}
+	case *types.Array:
+		if a, ok := arg.Underlying().(*types.Array); ok {
+			unify(p.Elem(), a.Elem(), found, adapt)
+		}
+	case *types.Pointer:
+		if a, ok := arg.Underlying().(*types.Pointer); ok {
+			unify(p.Elem(), a.Elem(), found, adapt)
+		}
+	case *types.Map:
+		if a, ok := arg.Underlying().(*types.Map); ok {
+			unify(p.Key(), a.Key(), found, adapt)
+			unify(p.Elem(), a.Elem(), found, adapt)
 		}
 	case *types.Signature:
 		a, ok := arg.Underlying().(*types.Signature)
@@ -82,10 +96,10 @@ func unify(param, arg types.Type, found map[*types.TypeParam]types.Type) {
 			return
 		}
 		for i := range p.Params().Len() {
-			unify(p.Params().At(i).Type(), a.Params().At(i).Type(), found)
+			unify(p.Params().At(i).Type(), a.Params().At(i).Type(), found, adapt)
 		}
 		for i := range p.Results().Len() {
-			unify(p.Results().At(i).Type(), a.Results().At(i).Type(), found)
+			unify(p.Results().At(i).Type(), a.Results().At(i).Type(), found, adapt)
 		}
 	}
 }

@@ -3,7 +3,9 @@ package check
 import (
 	"go/ast"
 	"go/token"
+	"slices"
 	"sort"
+	"strings"
 
 	"lode/engine/issue"
 )
@@ -57,6 +59,9 @@ func (c *checker) text(n ast.Node) string {
 // report adds an issue at a node.
 func (c *checker) report(n ast.Node, code, what, got, want, hint string) Typed {
 	place := c.PlaceOf(n)
+	if about := c.ChunkOf(n.Pos()).inWords; about != "" {
+		hint = strings.Join(slices.DeleteFunc([]string{hint, about}, func(s string) bool { return s == "" }), "; ")
+	}
 	c.add(issue.Issue{
 		Place: place, Code: code, What: what, Got: got, Want: want, Hint: hint,
 		Source: c.sourceLine(c.ChunkOf(n.Pos()), place.Line),

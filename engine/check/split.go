@@ -22,6 +22,11 @@ type Chunk struct {
 	Func   *ast.FuncDecl   // instead of Stmts
 	Shown  []*ast.ExprStmt // statements whose value is shown
 
+	// Of an instance of a generic function: the type parameters in its text, and what they
+	// stand for in words.
+	Params  *ast.FieldList
+	inWords string
+
 	file *token.File
 	head int // bytes in front of Text in the text that was parsed
 }

@@ -116,7 +116,7 @@ func (c *checker) interfaceType(e *ast.InterfaceType) Typed {
 // signatureOf reads parameters and results; nil after a report.
 func (c *checker) signatureOf(ft *ast.FuncType, recv *types.Var) *types.Signature {
 	if ft.TypeParams != nil {
-		c.report(ft.TypeParams, "not-available", "type parameters are not available in notebooks", c.text(ft.TypeParams), "ordinary parameter types", "")
+		c.report(ft.TypeParams, "not-available", "type parameters belong to functions of the top level", c.text(ft.TypeParams), "ordinary parameter types", "")
 		return nil
 	}
 	if c.bareParameter(ft.Params) {

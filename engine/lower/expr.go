@@ -110,7 +110,7 @@ func (l *lowerer) libraryNamed(t types.Type) bool {
 
 // realCallee reports whether a function takes and gives the library's form.
 func (l *lowerer) realCallee(fun ast.Expr) bool {
-	if _, generic := l.Generic[fun]; generic {
+	if _, generic := l.Generic[fun]; generic || l.Instances[ast.Unparen(fun)] != nil {
 		return false
 	}
 	return l.isReal(fun) || l.libraryNamed(l.Exprs[fun].Type)
@@ -129,6 +129,11 @@ func (l *lowerer) bare(e ast.Expr) {
 	if x := l.Exprs[e]; l.constant(e) && l.folds(e, x) {
 		from, to := l.span(e)
 		l.edits.replace(from, to, l.literal(x))
+		return
+	}
+	if f := l.Instances[e]; f != nil {
+		from, to := l.span(e)
+		l.edits.replace(from, to, f.Name())
 		return
 	}
 	switch e := e.(type) {

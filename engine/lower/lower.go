@@ -101,7 +101,7 @@ func (l *lowerer) pieces() (decls, run []piece) {
 	done := map[*check.Chunk]bool{}
 	for _, types := range []bool{true, false} {
 		for _, chunk := range l.Chunks {
-			if done[chunk] || types && !onlyTypes(chunk) {
+			if done[chunk] || chunk.IsTemplate() || types && !onlyTypes(chunk) {
 				continue
 			}
 			done[chunk] = true

@@ -16,8 +16,19 @@ func (l *lowerer) funcDecl(d *ast.FuncDecl) {
 	if d.Recv != nil {
 		l.fieldTypes(d.Recv, plain)
 	}
+	l.instanceName(d)
 	l.typeExpr(d.Type, plain)
 	l.body(d.Name, d.Body, l.Defs[d.Name].(*types.Func).Signature())
+}
+
+// instanceName gives an instance of a generic function its own name, without the parameters
+// that have become types.
+func (l *lowerer) instanceName(d *ast.FuncDecl) {
+	if l.chunkAt.Params != nil {
+		from, _ := l.span(d.Name)
+		_, to := l.span(l.chunkAt.Params)
+		l.edits.replace(from, to, l.Defs[d.Name].Name())
+	}
 }
 
 func (l *lowerer) funcLit(e *ast.FuncLit) {

@@ -45,7 +45,7 @@ func (l *lowerer) prepareWorkings() {
 		l.wanted = l.wanted || l.guard && isWorking(chunk)
 	}
 	for _, chunk := range l.Chunks {
-		if f := chunk.Func; l.wanted && f != nil && l.tellable(f) {
+		if f := chunk.Func; l.wanted && f != nil && !chunk.IsTemplate() && l.tellable(f) {
 			l.follows[l.Defs[f.Name]] = len(l.follows) + 1
 		}
 	}
@@ -276,7 +276,9 @@ func (l *lowerer) calleeTree(e *ast.CallExpr) *worked.Tree {
 func (l *lowerer) ownCallee(e ast.Expr) (f *types.Func, on ast.Expr) {
 	switch e := ast.Unparen(e).(type) {
 	case *ast.Ident:
-		f, _ = l.Uses[e].(*types.Func)
+		if f = l.Instances[e]; f == nil {
+			f, _ = l.Uses[e].(*types.Func)
+		}
 	case *ast.SelectorExpr:
 		if x := l.Exprs[e.X]; x.Mode == check.Value {
 			obj, path, _ := types.LookupFieldOrMethod(x.Type, true, l.Scratch, e.Sel.Name)
