@@ -33,8 +33,14 @@ type Issue struct {
 	Got    string
 	Want   string
 	Hint   string
-	Source string  // the whole source line, for a caret
-	Calls  []Place // for a failure while running: the calls that led there, innermost first
+	Source string // the whole source line, for a caret
+	Calls  []Call // for a failure while running: the calls that led there, innermost first
+}
+
+// Call is a statement with a call that was not done yet.
+type Call struct {
+	Place
+	Text string // its source
 }
 
 // Error writes the issue in lines of text without drawing.

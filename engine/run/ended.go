@@ -89,7 +89,7 @@ func (r *runner) placeAt(spot int, i issue.Issue) *issue.Issue {
 		i.Place, i.Source = s.Place, s.Source
 	}
 	for _, at := range shortened(way[1:]) {
-		i.Calls = append(i.Calls, r.program.Spots[at].Place)
+		i.Calls = append(i.Calls, issue.Call{Place: r.program.Spots[at].Place, Text: r.program.Spots[at].Text})
 	}
 	return &i
 }

@@ -80,6 +80,7 @@ type Fault struct {
 	Start, End int    // the characters of Source that are meant, from 0
 	Got, Want  string
 	Hint       string
+	From       []string // the calls that led there, innermost first
 }
 
 // Method is one formula or data set that results rest on.

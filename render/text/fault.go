@@ -16,6 +16,7 @@ type Fault struct {
 	Length       int    // characters to point at, 0 for one
 	Got, Want    string
 	Hint         string
+	From         []string // the calls that led there, innermost first
 }
 
 // Fault writes where the fault is, the line with a mark under it, and what was got and what
@@ -26,18 +27,25 @@ func (s Style) Fault(f Fault) string {
 		lines = append(lines, s.source(f)...)
 	}
 	for _, row := range []struct{ name, text string }{{"got", f.Got}, {"want", f.Want}, {"hint", f.Hint}} {
-		if row.text == "" {
-			continue
-		}
-		for i, l := range wrap(clean(row.text), s.width()-8) {
-			name := row.name
-			if i > 0 {
-				name = ""
-			}
-			lines = append(lines, "  "+s.in(quiet, fmt.Sprintf("%-4s", name))+"  "+l)
+		if row.text != "" {
+			lines = append(lines, s.row(row.name, wrap(clean(row.text), s.width()-8))...)
 		}
 	}
-	return strings.Join(lines, "\n")
+	var calls []string
+	for _, c := range f.From {
+		calls = append(calls, cutTo(clean(c), s.width()-8))
+	}
+	return strings.Join(append(lines, s.row("from", calls)...), "\n")
+}
+
+// row writes lines with a name in front of the first.
+func (s Style) row(name string, texts []string) []string {
+	var lines []string
+	for _, l := range texts {
+		lines = append(lines, "  "+s.in(quiet, fmt.Sprintf("%-4s", name))+"  "+l)
+		name = ""
+	}
+	return lines
 }
 
 func place(f Fault) string {

@@ -2,6 +2,7 @@ package evaluate
 
 import (
 	"fmt"
+	"slices"
 	"unicode/utf8"
 
 	"lode/engine/issue"
@@ -31,6 +32,10 @@ func fewer(list []issue.Issue) []issue.Issue {
 func shorter(i issue.Issue) issue.Issue {
 	for _, text := range []*string{&i.What, &i.Got, &i.Want, &i.Hint} {
 		*text = cut(*text)
+	}
+	i.Calls = slices.Clone(i.Calls)
+	for n := range i.Calls {
+		i.Calls[n].Text = cut(i.Calls[n].Text)
 	}
 	if len(i.Source) > longer {
 		i.Source = beginning(i.Source, i.Column)

@@ -1,6 +1,9 @@
 package present
 
 import (
+	"fmt"
+	"strings"
+
 	"lode/engine/issue"
 	"lode/render/text"
 )
@@ -10,5 +13,19 @@ func Fault(i issue.Issue) text.Fault {
 	return text.Fault{
 		File: i.File, Line: i.Line, Column: i.Column, Length: i.EndColumn - i.Column,
 		What: i.What, Source: i.Source, Got: i.Got, Want: i.Want, Hint: i.Hint,
+		From: calls(i),
 	}
+}
+
+// calls names the statements that led to a failure.
+func calls(i issue.Issue) []string {
+	var list []string
+	for _, c := range i.Calls {
+		text, _, more := strings.Cut(c.Text, "\n")
+		if more {
+			text += " …"
+		}
+		list = append(list, fmt.Sprintf("line %d: %s", c.Line, text))
+	}
+	return list
 }

@@ -118,5 +118,5 @@ func Knob(k engine.Knob, stops []float64, now float64) page.Knob {
 
 // PageFault turns an issue into what the page draws.
 func PageFault(i issue.Issue) page.Fault {
-	return page.Fault{Place: i.Place.String(), What: i.What, Source: i.Source, Start: i.Column - 1, End: i.EndColumn - 1, Got: i.Got, Want: i.Want, Hint: i.Hint}
+	return page.Fault{Place: i.Place.String(), What: i.What, Source: i.Source, Start: i.Column - 1, End: i.EndColumn - 1, Got: i.Got, Want: i.Want, Hint: i.Hint, From: calls(i)}
 }
