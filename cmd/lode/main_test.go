@@ -297,7 +297,7 @@ func TestRecordsThatShip(t *testing.T) {
 func TestCallsAreTold(t *testing.T) {
 	code := "func pick(list []units.Length, i int) units.Length {\n\treturn list[i]\n}\nfunc twice(i int) units.Length {\n\tx := pick([]units.Length{1*mm}, i)\n\treturn 2*x\n}\ntwice(0)\ntwice(3)"
 	_, err, exit := call("run", writeFile(t, "a.md", cell(code)))
-	for _, want := range []string{"a.md:4:9: index", "from  line 7: x := pick([]units.Length{1*mm}, i)\n        line 11: twice(3)\n"} {
+	for _, want := range []string{"a.md:5:2: index", "from  line 8: x := pick([]units.Length{1*mm}, i)\n        line 12: twice(3)\n"} {
 		if exit != exitStopped || !strings.Contains(err, want) {
 			t.Errorf("exit code %d, want %q in\n%s", exit, want, err)
 		}
