@@ -17,15 +17,20 @@ func Fault(i issue.Issue) text.Fault {
 	}
 }
 
-// calls names the statements that led to a failure.
+// calls names the statements that led to a failure, a repeated one once.
 func calls(i issue.Issue) []string {
 	var list []string
-	for _, c := range i.Calls {
+	for n, c := range i.Calls {
 		text, _, more := strings.Cut(c.Text, "\n")
 		if more {
 			text += " …"
 		}
-		list = append(list, fmt.Sprintf("line %d: %s", c.Line, text))
+		line := fmt.Sprintf("line %d: %s", c.Line, text)
+		if n > 0 && c.Place == i.Calls[n-1].Place {
+			list[len(list)-1] = line + ", again and again"
+			continue
+		}
+		list = append(list, line)
 	}
 	return list
 }
