@@ -56,3 +56,12 @@ func TestParse(t *testing.T) {
 		t.Error("22 nF was taken for a resistance")
 	}
 }
+
+func TestShown(t *testing.T) {
+	want := map[string]string{"Metre": "m", "Kiloohm": "kΩ", "Second": "s", "Gram": "g", "Inch": "in", "Mil": "mil", "SquareMillimetre": "mm²", "Degree": "°", "RadianPerSecond": "rad/s", "Micrometre": "µm", "Kelvin": "K", "Megaohm": "MΩ", "Picofarad": "pF"}
+	for _, u := range Units() {
+		if s, ok := want[u.Const]; ok && u.Shown() != s {
+			t.Errorf("%s: got %q, want %q", u.Const, u.Shown(), s)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -171,8 +172,11 @@ func filled(t *worked.Tree, open bool) formula.Node {
 	})
 }
 
-// amount is the value of a part.
+// amount is the value of a part: of a constant as it was typed.
 func amount(t *worked.Tree) formula.Node {
+	if number, unit, ok := typed(t); ok {
+		return formula.Number(number, unit)
+	}
 	number, unit := measure(t.Value)
 	return formula.Number(number, unit)
 }
@@ -184,6 +188,24 @@ func result(t *worked.Tree) (number, unit string) {
 		number = "−" + rest
 	}
 	return number, unit
+}
+
+var plainAmount = regexp.MustCompile(`^([0-9.]+)\s*\*\s*(\pL+)$`)
+
+// typed takes a constant such as 2500*mH apart.
+func typed(t *worked.Tree) (number, unit string, ok bool) {
+	m := plainAmount.FindStringSubmatch(t.Text)
+	if m == nil || t.Kind != worked.Constant {
+		return "", "", false
+	}
+	for _, u := range units.Units() {
+		for _, s := range u.Symbols() {
+			if s == m[2] {
+				return m[1], u.Shown(), true
+			}
+		}
+	}
+	return "", "", false
 }
 
 // measure writes a value in sensible digits and its unit.

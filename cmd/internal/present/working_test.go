@@ -83,6 +83,8 @@ func workings(t *testing.T, code string) []string {
 // The values are plain arithmetic: 1/(2π√(2.5 H · 100 pF)) = 10.066 kHz, and so on.
 func TestWorkings(t *testing.T) {
 	for code, want := range map[string]string{
+		"x := 2500*mH + 0.5*H":               "x = 2500 mH + 0.5 H = 3 H",
+		"x := 2*metre + 10*um":               "x = 2 m + 10 µm = 2 m",
 		"x := 100*pF + 2*20*pF":              "x = 100 pF + 40 pF = 140 pF",
 		"x := 1/(2*π*sqrt(L*100*pF))":        "x = 1/(2·π·√(L·100 pF)) = 1/(2·π·√(2.5 H·100 pF)) = 10.07 kHz",
 		"var x units.Inductance = (L)":       "x = L = 2.5 H",
