@@ -113,6 +113,25 @@ func LevelOf(ratio float64) Level { return Level(20 * math.Log10(math.Abs(ratio)
 // Ratio returns the amplitude ratio of a level difference.
 func (x Level) Ratio() float64 { return math.Pow(10, float64(x)/20) }
 
+// zeroDBu is 0 dBu in dBV: 20·log10 √(1 mW · 600 Ω / V²), the voltage that puts one milliwatt
+// into 600 Ω (ITU-R Recommendation V.574, from memory).
+const zeroDBu = -2.218487496163564
+
+// DBV returns the voltage that lies x decibels over one volt (RMS).
+func DBV(x float64) VoltageLevel { return VoltageLevel(x) }
+
+// DBu returns the voltage that lies x decibels over 0.7746 volt (RMS).
+func DBu(x float64) VoltageLevel { return VoltageLevel(x + zeroDBu) }
+
+// VoltageLevelOf returns the level of a voltage (RMS) over one volt.
+func VoltageLevelOf(v Voltage) VoltageLevel { return VoltageLevel(LevelOf(float64(v))) }
+
+// Voltage returns the voltage (RMS) that has the level x.
+func (x VoltageLevel) Voltage() Voltage { return Voltage(Level(x).Ratio()) }
+
+// OverDBu returns x as it is counted in dBu, over 0.7746 volt.
+func (x VoltageLevel) OverDBu() Level { return Level(float64(x) - zeroDBu) }
+
 // Angular returns 2π times the frequency.
 func (x Frequency) Angular() AngularFrequency { return AngularFrequency(2 * math.Pi * float64(x)) }
 

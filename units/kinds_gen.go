@@ -13,6 +13,7 @@ var kinds = [...]Kind{
 	{"Frequency", "frequency", Dimension{0, 0, -2, 0, 0, 0}, "Hz", "", "si", false},
 	{"AngularFrequency", "angular frequency", Dimension{0, 0, -2, 0, 0, 2}, "rad/s", "angular", "si", false},
 	{"Level", "level difference", Dimension{0, 0, 0, 0, 0, 0}, "dB", "log", "one", false},
+	{"VoltageLevel", "voltage level", Dimension{0, 0, 0, 0, 0, 0}, "dBV", "point", "one", false},
 	{"Angle", "angle", Dimension{0, 0, 0, 0, 0, 2}, "rad", "angle", "degrees", false},
 	{"Force", "force", Dimension{2, 2, -4, 0, 0, 0}, "N", "", "si", true},
 	{"Pressure", "pressure", Dimension{-2, 2, -4, 0, 0, 0}, "Pa", "", "si", false},
@@ -236,6 +237,25 @@ func ParseLevel(text string) (Level, error) {
 	return Level(value), err
 }
 
+// VoltageLevel is a voltage level, held in dBV.
+type VoltageLevel float64
+
+// SI returns the value in dBV.
+func (x VoltageLevel) SI() float64 { return float64(x) }
+
+// Kind tells that x is a voltage level.
+func (x VoltageLevel) Kind() Kind { return kinds[10] }
+
+// String writes x with a sensible unit and four significant digits.
+func (x VoltageLevel) String() string { return Text(float64(x), kinds[10]) }
+
+// ParseVoltageLevel reads a voltage level such as people write it, with its unit. It refuses text that
+// is no number with a unit, and a unit of another kind.
+func ParseVoltageLevel(text string) (VoltageLevel, error) {
+	value, err := parseKind(text, kinds[10])
+	return VoltageLevel(value), err
+}
+
 // Angle is an angle, held in rad.
 type Angle float64
 
@@ -243,15 +263,15 @@ type Angle float64
 func (x Angle) SI() float64 { return float64(x) }
 
 // Kind tells that x is an angle.
-func (x Angle) Kind() Kind { return kinds[10] }
+func (x Angle) Kind() Kind { return kinds[11] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Angle) String() string { return Text(float64(x), kinds[10]) }
+func (x Angle) String() string { return Text(float64(x), kinds[11]) }
 
 // ParseAngle reads an angle such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseAngle(text string) (Angle, error) {
-	value, err := parseKind(text, kinds[10])
+	value, err := parseKind(text, kinds[11])
 	return Angle(value), err
 }
 
@@ -262,15 +282,15 @@ type Force float64
 func (x Force) SI() float64 { return float64(x) }
 
 // Kind tells that x is a force.
-func (x Force) Kind() Kind { return kinds[11] }
+func (x Force) Kind() Kind { return kinds[12] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Force) String() string { return Text(float64(x), kinds[11]) }
+func (x Force) String() string { return Text(float64(x), kinds[12]) }
 
 // ParseForce reads a force such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseForce(text string) (Force, error) {
-	value, err := parseKind(text, kinds[11])
+	value, err := parseKind(text, kinds[12])
 	return Force(value), err
 }
 
@@ -281,15 +301,15 @@ type Pressure float64
 func (x Pressure) SI() float64 { return float64(x) }
 
 // Kind tells that x is a pressure.
-func (x Pressure) Kind() Kind { return kinds[12] }
+func (x Pressure) Kind() Kind { return kinds[13] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Pressure) String() string { return Text(float64(x), kinds[12]) }
+func (x Pressure) String() string { return Text(float64(x), kinds[13]) }
 
 // ParsePressure reads a pressure such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParsePressure(text string) (Pressure, error) {
-	value, err := parseKind(text, kinds[12])
+	value, err := parseKind(text, kinds[13])
 	return Pressure(value), err
 }
 
@@ -300,15 +320,15 @@ type EnergyDensity float64
 func (x EnergyDensity) SI() float64 { return float64(x) }
 
 // Kind tells that x is an energy density.
-func (x EnergyDensity) Kind() Kind { return kinds[13] }
+func (x EnergyDensity) Kind() Kind { return kinds[14] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x EnergyDensity) String() string { return Text(float64(x), kinds[13]) }
+func (x EnergyDensity) String() string { return Text(float64(x), kinds[14]) }
 
 // ParseEnergyDensity reads an energy density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseEnergyDensity(text string) (EnergyDensity, error) {
-	value, err := parseKind(text, kinds[13])
+	value, err := parseKind(text, kinds[14])
 	return EnergyDensity(value), err
 }
 
@@ -319,15 +339,15 @@ type Energy float64
 func (x Energy) SI() float64 { return float64(x) }
 
 // Kind tells that x is an energy.
-func (x Energy) Kind() Kind { return kinds[14] }
+func (x Energy) Kind() Kind { return kinds[15] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Energy) String() string { return Text(float64(x), kinds[14]) }
+func (x Energy) String() string { return Text(float64(x), kinds[15]) }
 
 // ParseEnergy reads an energy such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseEnergy(text string) (Energy, error) {
-	value, err := parseKind(text, kinds[14])
+	value, err := parseKind(text, kinds[15])
 	return Energy(value), err
 }
 
@@ -338,15 +358,15 @@ type Power float64
 func (x Power) SI() float64 { return float64(x) }
 
 // Kind tells that x is a power.
-func (x Power) Kind() Kind { return kinds[15] }
+func (x Power) Kind() Kind { return kinds[16] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Power) String() string { return Text(float64(x), kinds[15]) }
+func (x Power) String() string { return Text(float64(x), kinds[16]) }
 
 // ParsePower reads a power such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParsePower(text string) (Power, error) {
-	value, err := parseKind(text, kinds[15])
+	value, err := parseKind(text, kinds[16])
 	return Power(value), err
 }
 
@@ -357,15 +377,15 @@ type Voltage float64
 func (x Voltage) SI() float64 { return float64(x) }
 
 // Kind tells that x is a voltage.
-func (x Voltage) Kind() Kind { return kinds[16] }
+func (x Voltage) Kind() Kind { return kinds[17] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Voltage) String() string { return Text(float64(x), kinds[16]) }
+func (x Voltage) String() string { return Text(float64(x), kinds[17]) }
 
 // ParseVoltage reads a voltage such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseVoltage(text string) (Voltage, error) {
-	value, err := parseKind(text, kinds[16])
+	value, err := parseKind(text, kinds[17])
 	return Voltage(value), err
 }
 
@@ -376,15 +396,15 @@ type Current float64
 func (x Current) SI() float64 { return float64(x) }
 
 // Kind tells that x is a current.
-func (x Current) Kind() Kind { return kinds[17] }
+func (x Current) Kind() Kind { return kinds[18] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Current) String() string { return Text(float64(x), kinds[17]) }
+func (x Current) String() string { return Text(float64(x), kinds[18]) }
 
 // ParseCurrent reads a current such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCurrent(text string) (Current, error) {
-	value, err := parseKind(text, kinds[17])
+	value, err := parseKind(text, kinds[18])
 	return Current(value), err
 }
 
@@ -395,15 +415,15 @@ type Charge float64
 func (x Charge) SI() float64 { return float64(x) }
 
 // Kind tells that x is a charge.
-func (x Charge) Kind() Kind { return kinds[18] }
+func (x Charge) Kind() Kind { return kinds[19] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Charge) String() string { return Text(float64(x), kinds[18]) }
+func (x Charge) String() string { return Text(float64(x), kinds[19]) }
 
 // ParseCharge reads a charge such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCharge(text string) (Charge, error) {
-	value, err := parseKind(text, kinds[18])
+	value, err := parseKind(text, kinds[19])
 	return Charge(value), err
 }
 
@@ -414,15 +434,15 @@ type Resistance float64
 func (x Resistance) SI() float64 { return float64(x) }
 
 // Kind tells that x is a resistance.
-func (x Resistance) Kind() Kind { return kinds[19] }
+func (x Resistance) Kind() Kind { return kinds[20] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Resistance) String() string { return Text(float64(x), kinds[19]) }
+func (x Resistance) String() string { return Text(float64(x), kinds[20]) }
 
 // ParseResistance reads a resistance such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseResistance(text string) (Resistance, error) {
-	value, err := parseKind(text, kinds[19])
+	value, err := parseKind(text, kinds[20])
 	return Resistance(value), err
 }
 
@@ -433,15 +453,15 @@ type Conductance float64
 func (x Conductance) SI() float64 { return float64(x) }
 
 // Kind tells that x is a conductance.
-func (x Conductance) Kind() Kind { return kinds[20] }
+func (x Conductance) Kind() Kind { return kinds[21] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Conductance) String() string { return Text(float64(x), kinds[20]) }
+func (x Conductance) String() string { return Text(float64(x), kinds[21]) }
 
 // ParseConductance reads a conductance such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseConductance(text string) (Conductance, error) {
-	value, err := parseKind(text, kinds[20])
+	value, err := parseKind(text, kinds[21])
 	return Conductance(value), err
 }
 
@@ -452,15 +472,15 @@ type Inductance float64
 func (x Inductance) SI() float64 { return float64(x) }
 
 // Kind tells that x is an inductance.
-func (x Inductance) Kind() Kind { return kinds[21] }
+func (x Inductance) Kind() Kind { return kinds[22] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Inductance) String() string { return Text(float64(x), kinds[21]) }
+func (x Inductance) String() string { return Text(float64(x), kinds[22]) }
 
 // ParseInductance reads an inductance such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseInductance(text string) (Inductance, error) {
-	value, err := parseKind(text, kinds[21])
+	value, err := parseKind(text, kinds[22])
 	return Inductance(value), err
 }
 
@@ -471,15 +491,15 @@ type Capacitance float64
 func (x Capacitance) SI() float64 { return float64(x) }
 
 // Kind tells that x is a capacitance.
-func (x Capacitance) Kind() Kind { return kinds[22] }
+func (x Capacitance) Kind() Kind { return kinds[23] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Capacitance) String() string { return Text(float64(x), kinds[22]) }
+func (x Capacitance) String() string { return Text(float64(x), kinds[23]) }
 
 // ParseCapacitance reads a capacitance such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCapacitance(text string) (Capacitance, error) {
-	value, err := parseKind(text, kinds[22])
+	value, err := parseKind(text, kinds[23])
 	return Capacitance(value), err
 }
 
@@ -490,15 +510,15 @@ type Flux float64
 func (x Flux) SI() float64 { return float64(x) }
 
 // Kind tells that x is a magnetic flux.
-func (x Flux) Kind() Kind { return kinds[23] }
+func (x Flux) Kind() Kind { return kinds[24] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Flux) String() string { return Text(float64(x), kinds[23]) }
+func (x Flux) String() string { return Text(float64(x), kinds[24]) }
 
 // ParseFlux reads a magnetic flux such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseFlux(text string) (Flux, error) {
-	value, err := parseKind(text, kinds[23])
+	value, err := parseKind(text, kinds[24])
 	return Flux(value), err
 }
 
@@ -509,15 +529,15 @@ type FluxDensity float64
 func (x FluxDensity) SI() float64 { return float64(x) }
 
 // Kind tells that x is a flux density.
-func (x FluxDensity) Kind() Kind { return kinds[24] }
+func (x FluxDensity) Kind() Kind { return kinds[25] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x FluxDensity) String() string { return Text(float64(x), kinds[24]) }
+func (x FluxDensity) String() string { return Text(float64(x), kinds[25]) }
 
 // ParseFluxDensity reads a flux density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseFluxDensity(text string) (FluxDensity, error) {
-	value, err := parseKind(text, kinds[24])
+	value, err := parseKind(text, kinds[25])
 	return FluxDensity(value), err
 }
 
@@ -528,15 +548,15 @@ type FieldStrength float64
 func (x FieldStrength) SI() float64 { return float64(x) }
 
 // Kind tells that x is a field strength.
-func (x FieldStrength) Kind() Kind { return kinds[25] }
+func (x FieldStrength) Kind() Kind { return kinds[26] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x FieldStrength) String() string { return Text(float64(x), kinds[25]) }
+func (x FieldStrength) String() string { return Text(float64(x), kinds[26]) }
 
 // ParseFieldStrength reads a field strength such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseFieldStrength(text string) (FieldStrength, error) {
-	value, err := parseKind(text, kinds[25])
+	value, err := parseKind(text, kinds[26])
 	return FieldStrength(value), err
 }
 
@@ -547,15 +567,15 @@ type MagneticMoment float64
 func (x MagneticMoment) SI() float64 { return float64(x) }
 
 // Kind tells that x is a magnetic moment.
-func (x MagneticMoment) Kind() Kind { return kinds[26] }
+func (x MagneticMoment) Kind() Kind { return kinds[27] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x MagneticMoment) String() string { return Text(float64(x), kinds[26]) }
+func (x MagneticMoment) String() string { return Text(float64(x), kinds[27]) }
 
 // ParseMagneticMoment reads a magnetic moment such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseMagneticMoment(text string) (MagneticMoment, error) {
-	value, err := parseKind(text, kinds[26])
+	value, err := parseKind(text, kinds[27])
 	return MagneticMoment(value), err
 }
 
@@ -566,15 +586,15 @@ type Density float64
 func (x Density) SI() float64 { return float64(x) }
 
 // Kind tells that x is a density.
-func (x Density) Kind() Kind { return kinds[27] }
+func (x Density) Kind() Kind { return kinds[28] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Density) String() string { return Text(float64(x), kinds[27]) }
+func (x Density) String() string { return Text(float64(x), kinds[28]) }
 
 // ParseDensity reads a density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseDensity(text string) (Density, error) {
-	value, err := parseKind(text, kinds[27])
+	value, err := parseKind(text, kinds[28])
 	return Density(value), err
 }
 
@@ -585,15 +605,15 @@ type Resistivity float64
 func (x Resistivity) SI() float64 { return float64(x) }
 
 // Kind tells that x is a resistivity.
-func (x Resistivity) Kind() Kind { return kinds[28] }
+func (x Resistivity) Kind() Kind { return kinds[29] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Resistivity) String() string { return Text(float64(x), kinds[28]) }
+func (x Resistivity) String() string { return Text(float64(x), kinds[29]) }
 
 // ParseResistivity reads a resistivity such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseResistivity(text string) (Resistivity, error) {
-	value, err := parseKind(text, kinds[28])
+	value, err := parseKind(text, kinds[29])
 	return Resistivity(value), err
 }
 
@@ -604,15 +624,15 @@ type Conductivity float64
 func (x Conductivity) SI() float64 { return float64(x) }
 
 // Kind tells that x is a conductivity.
-func (x Conductivity) Kind() Kind { return kinds[29] }
+func (x Conductivity) Kind() Kind { return kinds[30] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Conductivity) String() string { return Text(float64(x), kinds[29]) }
+func (x Conductivity) String() string { return Text(float64(x), kinds[30]) }
 
 // ParseConductivity reads a conductivity such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseConductivity(text string) (Conductivity, error) {
-	value, err := parseKind(text, kinds[29])
+	value, err := parseKind(text, kinds[30])
 	return Conductivity(value), err
 }
 
@@ -623,15 +643,15 @@ type ResistancePerLength float64
 func (x ResistancePerLength) SI() float64 { return float64(x) }
 
 // Kind tells that x is a resistance per length.
-func (x ResistancePerLength) Kind() Kind { return kinds[30] }
+func (x ResistancePerLength) Kind() Kind { return kinds[31] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x ResistancePerLength) String() string { return Text(float64(x), kinds[30]) }
+func (x ResistancePerLength) String() string { return Text(float64(x), kinds[31]) }
 
 // ParseResistancePerLength reads a resistance per length such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseResistancePerLength(text string) (ResistancePerLength, error) {
-	value, err := parseKind(text, kinds[30])
+	value, err := parseKind(text, kinds[31])
 	return ResistancePerLength(value), err
 }
 
@@ -642,15 +662,15 @@ type CapacitancePerLength float64
 func (x CapacitancePerLength) SI() float64 { return float64(x) }
 
 // Kind tells that x is a capacitance per length.
-func (x CapacitancePerLength) Kind() Kind { return kinds[31] }
+func (x CapacitancePerLength) Kind() Kind { return kinds[32] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x CapacitancePerLength) String() string { return Text(float64(x), kinds[31]) }
+func (x CapacitancePerLength) String() string { return Text(float64(x), kinds[32]) }
 
 // ParseCapacitancePerLength reads a capacitance per length such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCapacitancePerLength(text string) (CapacitancePerLength, error) {
-	value, err := parseKind(text, kinds[31])
+	value, err := parseKind(text, kinds[32])
 	return CapacitancePerLength(value), err
 }
 
@@ -661,15 +681,15 @@ type InductancePerLength float64
 func (x InductancePerLength) SI() float64 { return float64(x) }
 
 // Kind tells that x is an inductance per length.
-func (x InductancePerLength) Kind() Kind { return kinds[32] }
+func (x InductancePerLength) Kind() Kind { return kinds[33] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x InductancePerLength) String() string { return Text(float64(x), kinds[32]) }
+func (x InductancePerLength) String() string { return Text(float64(x), kinds[33]) }
 
 // ParseInductancePerLength reads an inductance per length such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseInductancePerLength(text string) (InductancePerLength, error) {
-	value, err := parseKind(text, kinds[32])
+	value, err := parseKind(text, kinds[33])
 	return InductancePerLength(value), err
 }
 
@@ -680,15 +700,15 @@ type MassPerLength float64
 func (x MassPerLength) SI() float64 { return float64(x) }
 
 // Kind tells that x is a mass per length.
-func (x MassPerLength) Kind() Kind { return kinds[33] }
+func (x MassPerLength) Kind() Kind { return kinds[34] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x MassPerLength) String() string { return Text(float64(x), kinds[33]) }
+func (x MassPerLength) String() string { return Text(float64(x), kinds[34]) }
 
 // ParseMassPerLength reads a mass per length such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseMassPerLength(text string) (MassPerLength, error) {
-	value, err := parseKind(text, kinds[33])
+	value, err := parseKind(text, kinds[34])
 	return MassPerLength(value), err
 }
 
@@ -699,15 +719,15 @@ type PerLength float64
 func (x PerLength) SI() float64 { return float64(x) }
 
 // Kind tells that x is a count per length.
-func (x PerLength) Kind() Kind { return kinds[34] }
+func (x PerLength) Kind() Kind { return kinds[35] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x PerLength) String() string { return Text(float64(x), kinds[34]) }
+func (x PerLength) String() string { return Text(float64(x), kinds[35]) }
 
 // ParsePerLength reads a count per length such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParsePerLength(text string) (PerLength, error) {
-	value, err := parseKind(text, kinds[34])
+	value, err := parseKind(text, kinds[35])
 	return PerLength(value), err
 }
 
@@ -718,15 +738,15 @@ type CurrentDensity float64
 func (x CurrentDensity) SI() float64 { return float64(x) }
 
 // Kind tells that x is a current density.
-func (x CurrentDensity) Kind() Kind { return kinds[35] }
+func (x CurrentDensity) Kind() Kind { return kinds[36] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x CurrentDensity) String() string { return Text(float64(x), kinds[35]) }
+func (x CurrentDensity) String() string { return Text(float64(x), kinds[36]) }
 
 // ParseCurrentDensity reads a current density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCurrentDensity(text string) (CurrentDensity, error) {
-	value, err := parseKind(text, kinds[35])
+	value, err := parseKind(text, kinds[36])
 	return CurrentDensity(value), err
 }
 
@@ -737,15 +757,15 @@ type Temperature float64
 func (x Temperature) SI() float64 { return float64(x) }
 
 // Kind tells that x is a temperature.
-func (x Temperature) Kind() Kind { return kinds[36] }
+func (x Temperature) Kind() Kind { return kinds[37] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x Temperature) String() string { return Text(float64(x), kinds[36]) }
+func (x Temperature) String() string { return Text(float64(x), kinds[37]) }
 
 // ParseTemperature reads a temperature such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseTemperature(text string) (Temperature, error) {
-	value, err := parseKind(text, kinds[36])
+	value, err := parseKind(text, kinds[37])
 	return Temperature(value), err
 }
 
@@ -756,15 +776,15 @@ type TemperatureDifference float64
 func (x TemperatureDifference) SI() float64 { return float64(x) }
 
 // Kind tells that x is a temperature difference.
-func (x TemperatureDifference) Kind() Kind { return kinds[37] }
+func (x TemperatureDifference) Kind() Kind { return kinds[38] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x TemperatureDifference) String() string { return Text(float64(x), kinds[37]) }
+func (x TemperatureDifference) String() string { return Text(float64(x), kinds[38]) }
 
 // ParseTemperatureDifference reads a temperature difference such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseTemperatureDifference(text string) (TemperatureDifference, error) {
-	value, err := parseKind(text, kinds[37])
+	value, err := parseKind(text, kinds[38])
 	return TemperatureDifference(value), err
 }
 
@@ -775,15 +795,15 @@ type TemperatureCoefficient float64
 func (x TemperatureCoefficient) SI() float64 { return float64(x) }
 
 // Kind tells that x is a temperature coefficient.
-func (x TemperatureCoefficient) Kind() Kind { return kinds[38] }
+func (x TemperatureCoefficient) Kind() Kind { return kinds[39] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x TemperatureCoefficient) String() string { return Text(float64(x), kinds[38]) }
+func (x TemperatureCoefficient) String() string { return Text(float64(x), kinds[39]) }
 
 // ParseTemperatureCoefficient reads a temperature coefficient such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseTemperatureCoefficient(text string) (TemperatureCoefficient, error) {
-	value, err := parseKind(text, kinds[38])
+	value, err := parseKind(text, kinds[39])
 	return TemperatureCoefficient(value), err
 }
 
@@ -794,15 +814,15 @@ type VoltageNoise float64
 func (x VoltageNoise) SI() float64 { return float64(x) }
 
 // Kind tells that x is a voltage noise density.
-func (x VoltageNoise) Kind() Kind { return kinds[39] }
+func (x VoltageNoise) Kind() Kind { return kinds[40] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x VoltageNoise) String() string { return Text(float64(x), kinds[39]) }
+func (x VoltageNoise) String() string { return Text(float64(x), kinds[40]) }
 
 // ParseVoltageNoise reads a voltage noise density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseVoltageNoise(text string) (VoltageNoise, error) {
-	value, err := parseKind(text, kinds[39])
+	value, err := parseKind(text, kinds[40])
 	return VoltageNoise(value), err
 }
 
@@ -813,14 +833,14 @@ type CurrentNoise float64
 func (x CurrentNoise) SI() float64 { return float64(x) }
 
 // Kind tells that x is a current noise density.
-func (x CurrentNoise) Kind() Kind { return kinds[40] }
+func (x CurrentNoise) Kind() Kind { return kinds[41] }
 
 // String writes x with a sensible unit and four significant digits.
-func (x CurrentNoise) String() string { return Text(float64(x), kinds[40]) }
+func (x CurrentNoise) String() string { return Text(float64(x), kinds[41]) }
 
 // ParseCurrentNoise reads a current noise density such as people write it, with its unit. It refuses text that
 // is no number with a unit, and a unit of another kind.
 func ParseCurrentNoise(text string) (CurrentNoise, error) {
-	value, err := parseKind(text, kinds[40])
+	value, err := parseKind(text, kinds[41])
 	return CurrentNoise(value), err
 }

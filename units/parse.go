@@ -15,8 +15,13 @@ func Parse(text string) (Product, error) {
 	if err != nil {
 		return Product{}, err
 	}
-	if unit == "°C" || unit == "degC" {
+	switch unit {
+	case "°C", "degC":
 		return Product{number + zeroCelsius, Dim(0, 0, 0, 0, 1)}, nil
+	case "dBV":
+		return Product{Value: number}, nil
+	case "dBu":
+		return Product{Value: number + zeroDBu}, nil
 	}
 	factor, dim, err := parseUnit(unit)
 	if err != nil {
@@ -34,7 +39,7 @@ func parseKind(text string, k Kind) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if (k.Form == "log") != strings.HasSuffix(strings.TrimSpace(text), "dB") || p.Dim != k.Dim {
+	if decibels(text) != decibelsOf(k) || p.Dim != k.Dim {
 		got := p.Dim.UnitText()
 		if got == "" {
 			got = "a number without a unit"
@@ -42,6 +47,24 @@ func parseKind(text string, k Kind) (float64, error) {
 		return 0, fmt.Errorf("%q: wrong unit: got %s, want %s %s, such as %s", text, got, article(k.Name), k.Name, k.Symbol)
 	}
 	return p.Value, nil
+}
+
+// decibels returns what kind of decibel a text ends in, "" for none.
+func decibels(text string) string {
+	for _, unit := range [][2]string{{"dB", "dB"}, {"dBV", "dBV"}, {"dBu", "dBV"}} {
+		if strings.HasSuffix(strings.TrimSpace(text), unit[0]) {
+			return unit[1]
+		}
+	}
+	return ""
+}
+
+// decibelsOf returns the kind of decibel that a kind of quantity is counted in.
+func decibelsOf(k Kind) string {
+	if strings.HasPrefix(k.Symbol, "dB") {
+		return k.Symbol
+	}
+	return ""
 }
 
 func article(name string) string {

@@ -65,3 +65,26 @@ func TestShown(t *testing.T) {
 		}
 	}
 }
+
+// TestVoltageLevels holds the references: 0 dBu is 0.7746 V, one milliwatt in 600 Ω (ITU-R
+// V.574), and +4 dBu, the studio's line level, 1.228 V (common practice, no source).
+func TestVoltageLevels(t *testing.T) {
+	for level, want := range map[VoltageLevel]float64{DBu(0): math.Sqrt(0.6), DBu(4): 1.228, DBV(0): 1, DBV(-10): 0.31623, VoltageLevelOf(0.05): 0.05} {
+		if got := float64(level.Voltage()); math.Abs(got/want-1) > 4e-4 {
+			t.Errorf("%v is %g V, want %g V", level, got, want)
+		}
+	}
+	for text, want := range map[string]VoltageLevel{"-10 dBV": DBV(-10), "4 dBu": DBu(4), DBu(4).String(): DBV(1.782)} {
+		if got, err := ParseVoltageLevel(text); err != nil || math.Abs(float64(got-want)) > 1e-9 {
+			t.Errorf("%s: got %v, %v", text, got, err)
+		}
+	}
+	for _, text := range []string{"3 dB", "3", "3 V"} {
+		if got, err := ParseVoltageLevel(text); err == nil {
+			t.Errorf("%s was read as %v", text, got)
+		}
+	}
+	if got, err := ParseLevel("3 dBV"); err == nil {
+		t.Errorf("3 dBV was read as a difference of %v", got)
+	}
+}

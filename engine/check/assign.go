@@ -92,7 +92,7 @@ func (c *checker) assignNumber(e ast.Expr, x Typed, want Quantity, role string) 
 	}
 	hint := "give it a unit, such as " + c.factor(e) + "*" + c.unitOf(want)
 	if want.Form == library.Point {
-		hint = "give it a unit, such as " + c.factor(e) + "*degC"
+		hint = "give it a unit, such as " + c.factor(e) + "*" + c.scaleOf(want)
 	}
 	c.report(e, "unit-missing", role+": the number has no unit", c.one(e, x), c.World.describe(want.Type), hint)
 	return false

@@ -6,7 +6,9 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"maps"
 	"math"
+	"slices"
 
 	"lode/engine/dim"
 	"lode/engine/library"
@@ -47,6 +49,16 @@ func (c *checker) onScale(e *ast.BinaryExpr, x, y Typed) Typed {
 	fn := c.Lib.Quantity.Scope().Lookup(c.Lib.Units[unit].Call).(*types.Func)
 	c.Imports[c.Lib.Quantity.Name()] = true
 	return Typed{Mode: Value, Type: fn.Signature().Results().At(0).Type()}
+}
+
+// scaleOf names a unit of a point scale.
+func (c *checker) scaleOf(q Quantity) string {
+	for _, name := range slices.Sorted(maps.Keys(c.Lib.Units)) {
+		if call := c.Lib.Units[name].Call; call != "" && c.Lib.Quantity.Scope().Lookup(call).(*types.Func).Signature().Results().At(0).Type() == q.Type {
+			return name
+		}
+	}
+	return c.unitOf(q)
 }
 
 func (c *checker) scaleName(e *ast.BinaryExpr) string {
@@ -233,7 +245,7 @@ func infinite(v constant.Value) bool {
 func (c *checker) levelProduct(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) (Typed, bool) {
 	switch {
 	case qx.Form == library.Point || qy.Form == library.Point:
-		return c.report(e, "point", "a point on a scale cannot be scaled", c.both(ex, ey, x, y), "a difference of two", "subtract a reference temperature first"), true
+		return c.report(e, "point", "a point on a scale cannot be scaled", c.both(ex, ey, x, y), "a difference of two", "subtract a reference first"), true
 	case qx.Form == library.Log && c.World.number(y.Type):
 		return c.maybeFold(e, op, Typed{Mode: Value, Type: x.Type}, x, y), true
 	case qy.Form == library.Log && c.World.number(x.Type) && op == token.MUL:
@@ -272,21 +284,25 @@ func (c *checker) sum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) T
 }
 
 func (c *checker) pointSum(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed, qx, qy Quantity) Typed {
-	difference := c.Lib.Quantity.Scope().Lookup(c.Lib.Difference).Type()
-	t := Typed{Mode: Value}
 	switch {
-	case op == token.SUB && qx.Form == library.Point && qy.Form == library.Point:
-		t.Type = difference
-	case qx.Form == library.Point && qy.Type != nil && types.Identical(qy.Type, difference):
-		t.Type = x.Type
-	case op == token.ADD && qy.Form == library.Point && qx.Type != nil && types.Identical(qx.Type, difference):
-		t.Type = y.Type
-	default:
-		return c.report(e, "point", fmt.Sprintf("%s: two temperatures are not added, and only a difference moves one", op), c.both(ex, ey, x, y),
-			"a temperature and a difference in kelvin", "write 5*kelvin for a difference of five degrees")
+	case op == token.SUB && qx.Form == library.Point && qx.Type == qy.Type:
+		return Typed{Mode: Value, Type: qx.Apart}
+	case moves(qx, qy):
+		return Typed{Mode: Value, Type: x.Type}
+	case op == token.ADD && moves(qy, qx):
+		return Typed{Mode: Value, Type: y.Type}
 	}
-	return t
+	point := qx
+	if qx.Form != library.Point {
+		point = qy
+	}
+	apart, _ := c.World.Quantity(point.Apart)
+	return c.report(e, "point", fmt.Sprintf("%s: two %ss are not added, and only a difference moves one", op, point.Name), c.both(ex, ey, x, y),
+		articled(point.Name)+" and "+articled(apart.Name), "a difference is written such as 5*"+c.unitOf(apart))
 }
+
+// moves reports whether y is what points like x lie apart.
+func moves(x, y Quantity) bool { return x.Form == library.Point && y.Type == x.Apart }
 
 // comparable reports whether two values may be added and compared, with an issue if not.
 func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) bool {
@@ -404,7 +420,7 @@ func (c *checker) unary(e *ast.UnaryExpr) Typed {
 	case e.Op == token.ARROW:
 		return c.report(e, "not-available", "channels are not available in notebooks", c.text(e), "ordinary values and calls", "")
 	case ok && q.Form == library.Point && e.Op == token.SUB:
-		return c.report(e, "point", "a point on a scale has no negative", c.one(e.X, x), "a number in front of the unit, such as (-5)*degC", "")
+		return c.report(e, "point", "a point on a scale has no negative", c.one(e.X, x), "a number in front of the unit, such as (-5)*"+c.scaleOf(q), "")
 	case ok && (e.Op == token.SUB || e.Op == token.ADD):
 		if x.Value != nil {
 			x.Value = constant.UnaryOp(e.Op, x.Value, 0)

@@ -110,8 +110,8 @@ func (w *World) describe(t types.Type) string {
 		if q.Vector.Number() {
 			unit = w.lib.UnitText(q.Vector)
 		}
-		if q.Form == library.Log {
-			unit = "dB"
+		if q.Symbol != "" {
+			unit = q.Symbol
 		}
 		if q.Base == nil && q.Complex {
 			return "complex " + unit

@@ -27,6 +27,8 @@ type Quantity struct {
 	Name   string // in a sentence: "resistance"
 	Vector dim.Vector
 	Form   Form
+	Symbol string       // of the unit it is counted in where the dimension does not tell it
+	Apart  *types.Named // of points: what the difference of two is
 }
 
 // Unit is a constant in scope in every cell.
@@ -64,8 +66,6 @@ type Library struct {
 	// the function that makes one of a value, the size of the unit and its symbol.
 	Reading string
 	Count   string
-	// Difference names the type that the difference of two points has.
-	Difference string
 
 	// UnitText writes the coherent unit of a dimension, "number" for a plain one.
 	UnitText func(dim.Vector) string

@@ -37,6 +37,11 @@ func (s Sheet) Frequencies(name string) ([]units.Frequency, error) {
 // Levels returns a column of levels in dB.
 func (s Sheet) Levels(name string) ([]units.Level, error) { return typed[units.Level](s, name) }
 
+// VoltageLevels returns a column of voltage levels, in dBV or dBu.
+func (s Sheet) VoltageLevels(name string) ([]units.VoltageLevel, error) {
+	return typed[units.VoltageLevel](s, name)
+}
+
 // Angles returns a column of angles, such as phases.
 func (s Sheet) Angles(name string) ([]units.Angle, error) { return typed[units.Angle](s, name) }
 

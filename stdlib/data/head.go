@@ -89,6 +89,8 @@ func kindOf(unit string) (units.Kind, bool) {
 	switch unit {
 	case "°C", "degC", "K":
 		return units.KindNamed("Temperature")
+	case "dBV", "dBu":
+		return units.KindNamed("VoltageLevel")
 	case percent:
 		return units.Number(), true
 	}

@@ -76,6 +76,8 @@ func rules() []Topic {
 			Text: "A temperature is a point on a scale: the difference of two is counted in kelvin, and a sum of two means nothing.", Example: "shop := 28*degC\nshop + 5*kelvin\nshop - 20*degC"},
 		{Name: "percent", Signature: "number*percent", Summary: "percent is a hundredth.", Example: "6*kΩ * (1 + 5*percent)"},
 		{Name: "dB", Signature: "number*dB", Summary: "dB counts level differences; Ratio turns one into a ratio of amplitudes, and units.LevelOf does the reverse.", Example: "loss := -6*dB\nloss.Ratio()\nunits.LevelOf(0.5)"},
+		{Name: "dBV", Signature: "number*dBV", Summary: "dBV makes a voltage level of a number: decibels over one volt (RMS).", Text: voltageLevels, Example: "desk := -10*dBV\ndesk.Voltage()\ndesk + 6*dB"},
+		{Name: "dBu", Signature: "number*dBu", Summary: "dBu makes a voltage level of a number: decibels over 0.7746 volt (RMS).", Text: voltageLevels, Example: "line := 4*dBu\nline.Voltage()\nline - units.VoltageLevelOf(120*mV)"},
 		{Name: "π", Signature: "π", Summary: "π is the ratio of a circle's circumference to its diameter; 2*π*f is the angular frequency of f.", Text: "Also written math.Pi.", Example: "2*π*100*Hz"},
 		{Name: "func", Signature: "func name(parameter kind, ...) kind { ... }", Summary: "func defines a function; its parameters and its result have kinds such as units.Length, or float64 for plain numbers.",
 			Text: "lode about units lists the kinds.", Example: "func parallel(a, b units.Resistance) units.Resistance { return a * b / (a + b) }\n\nparallel(500*kΩ, 1*MΩ)"},
@@ -84,6 +86,8 @@ func rules() []Topic {
 		{Name: "if", Signature: "if condition { ... } else { ... }", Summary: "if does one thing or another.", Example: "build := 3.1*mm\nif build > 3*mm {\n\tfmt.Println(\"too deep by\", build-3*mm)\n}"},
 	}
 }
+
+const voltageLevels = "A voltage level is a point on a scale with a stated reference: the difference of two is in dB, dB moves one, and a sum of two means nothing. units.VoltageLevelOf makes one of a voltage."
 
 // functions are the topics on functions without a package.
 func functions() []Topic {

@@ -40,7 +40,7 @@ func Load() (*library.Library, error) {
 		return nil, err
 	}
 	lib := &library.Library{
-		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", Reading: "Reading", Count: "Count", KindWritten: "KindWritten", Difference: "TemperatureDifference",
+		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", Reading: "Reading", Count: "Count", KindWritten: "KindWritten",
 		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	Files(lib, nowhere)
@@ -95,12 +95,15 @@ var reactive = map[string]bool{"Inductance": true, "Capacitance": true, "Inducta
 func quantities(p *types.Package) []library.Quantity {
 	var all []library.Quantity
 	for _, k := range units.Kinds() {
-		q := library.Quantity{Type: p.Scope().Lookup(k.Type).Type().(*types.Named), Name: k.Name, Vector: dim.Vector(k.Dim)}
+		q := library.Quantity{Type: named(p, k.Type), Name: k.Name, Vector: dim.Vector(k.Dim)}
 		switch k.Form {
 		case "point":
-			q.Form = library.Point
+			q.Form, q.Apart = library.Point, named(p, apart[k.Type])
 		case "log":
 			q.Form = library.Log
+		}
+		if q.Vector == (dim.Vector{}) {
+			q.Symbol = k.Symbol
 		}
 		if reactive[k.Type] {
 			q.Vector = q.Vector.Over(dim.Turn(1))
@@ -111,9 +114,16 @@ func quantities(p *types.Package) []library.Quantity {
 	return append(all, library.Quantity{Type: p.Scope().Lookup("Impedance").Type().(*types.Named), Name: "impedance", Vector: dim.Vector(resistance.Dim)})
 }
 
+// apart tells what the difference of two points on a scale is.
+var apart = map[string]string{"Temperature": "TemperatureDifference", "VoltageLevel": "Level"}
+
+func named(p *types.Package, name string) *types.Named {
+	return p.Scope().Lookup(name).Type().(*types.Named)
+}
+
 // unitsInScope returns the constants that cells may use without a package.
 func unitsInScope(p *types.Package) map[string]library.Unit {
-	all := map[string]library.Unit{"degC": {Symbol: "degC", Call: "Celsius"}, "percent": {Symbol: "percent", Type: types.Typ[types.UntypedFloat], Value: exact(0.01)}}
+	all := map[string]library.Unit{"degC": {Symbol: "degC", Call: "Celsius"}, "dBV": {Symbol: "dBV", Call: "DBV"}, "dBu": {Symbol: "dBu", Call: "DBu"}, "percent": {Symbol: "percent", Type: types.Typ[types.UntypedFloat], Value: exact(0.01)}}
 	for i, u := range units.Units() {
 		for j, s := range u.Symbols() {
 			all[s] = library.Unit{Symbol: s, Type: p.Scope().Lookup(u.Type).Type(), Value: exact(u.Factor), Best: u.Symbols()[0], Rank: rank(u, i, j)}

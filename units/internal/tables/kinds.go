@@ -26,6 +26,7 @@ var Kinds = []Kind{
 	{"Frequency", "frequency", [5]int{0, 0, -1}, "Hz", "si", "", false},
 	{"AngularFrequency", "angular frequency", [5]int{0, 0, -1}, "rad/s", "si", "angular", false},
 	{"Level", "level difference", [5]int{}, "dB", "one", "log", false},
+	{"VoltageLevel", "voltage level", [5]int{}, "dBV", "one", "point", false},
 	{"Angle", "angle", [5]int{}, "rad", "degrees", "angle", false},
 	{"Force", "force", [5]int{1, 1, -2}, "N", "si", "", true},
 	{"Pressure", "pressure", [5]int{-1, 1, -2}, "Pa", "si", "", false},
