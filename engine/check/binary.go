@@ -144,6 +144,9 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	if t, ok := alike(op, x, y); ok {
 		return t
 	}
+	if decimals(op, x, y) {
+		return c.fold(e, op, Typed{Mode: Value, Type: types.Typ[types.UntypedFloat]}, x, y)
+	}
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
@@ -158,6 +161,15 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+// decimals reports arithmetic on two constants without a type of which one is a decimal.
+func decimals(op token.Token, x, y Typed) bool {
+	if x.Value == nil || y.Value == nil || op != token.ADD && op != token.SUB && op != token.MUL && op != token.QUO {
+		return false
+	}
+	float, integer := types.Typ[types.UntypedFloat], types.Typ[types.UntypedInt]
+	return x.Type == float && (y.Type == float || y.Type == integer) || x.Type == integer && y.Type == float
 }
 
 // alike gives the type of arithmetic on two variables of one of Go's own number types.

@@ -101,6 +101,9 @@ const (
 // clear refuses a name that could be taken for another one: a style of letters, or letters
 // that look Latin among nothing but Latin ones.
 func (c *checker) clear(id *ast.Ident) bool {
+	if strings.IndexFunc(id.Name, func(r rune) bool { return r > unicode.MaxASCII }) < 0 {
+		return true
+	}
 	var latin strings.Builder
 	strange := false
 	for _, r := range id.Name {

@@ -14,6 +14,8 @@ import (
 	"go/types"
 	"sort"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lode/engine/check"
 	"lode/engine/issue"
@@ -261,26 +263,61 @@ func (l *lowerer) imports(body string) string {
 	if !strings.Contains(body, "ˑh.") {
 		lines = nil
 	}
+	for _, name := range l.packagesIn(body) {
+		lines = append(lines, fmt.Sprintf("import %s %q\n", name, l.Lib.Packages[name].Path()))
+	}
+	sort.Strings(lines)
+	return "package notebook\n\n" + strings.Join(lines, "") + "\n"
+}
+
+// packagesIn finds the packages of the library in a text, and reads no further than it has to.
+func (l *lowerer) packagesIn(body string) []string {
+	open := map[string]bool{}
+	var found []string
+	for name := range l.Lib.Packages {
+		switch {
+		case plainlyUsed(body, name):
+			found = append(found, name)
+		case strings.Contains(body, name+"."):
+			open[name] = true
+		}
+	}
 	var s scanner.Scanner
 	file := token.NewFileSet().AddFile("", -1, len(body))
 	s.Init(file, []byte(body), func(token.Position, string) {}, 0)
-	name, last, seen := "", token.ILLEGAL, map[string]bool{}
-	for {
+	for name, last := "", token.ILLEGAL; len(open) > 0 && last != token.EOF; {
 		_, tok, text := s.Scan()
-		if p := l.Lib.Packages[name]; tok == token.PERIOD && p != nil && !seen[name] {
-			seen[name] = true
-			lines = append(lines, fmt.Sprintf("import %s %q\n", name, p.Path()))
+		if tok == token.PERIOD && open[name] {
+			found = append(found, name)
+			delete(open, name)
 		}
 		name = ""
 		if tok == token.IDENT && last != token.PERIOD {
 			name = text
 		}
-		if last = tok; tok == token.EOF {
-			break
+		last = tok
+	}
+	return found
+}
+
+// plainlyUsed finds a package in front of a point in a line that holds no text and no remark,
+// of a program that holds none of more than a line.
+func plainlyUsed(body, name string) bool {
+	if strings.Contains(body, "`") || strings.Contains(body, "/*") {
+		return false
+	}
+	for at := 0; ; at++ {
+		i := strings.Index(body[at:], name+".")
+		if i < 0 {
+			return false
+		}
+		at += i
+		line := body[strings.LastIndexByte(body[:at], '\n')+1 : at]
+		before, _ := utf8.DecodeLastRuneInString(line)
+		if !strings.ContainsAny(line, "\"'/") && before != '.' && before != '_' && !unicode.IsLetter(before) && !unicode.IsDigit(before) {
+			return true
 		}
 	}
-	sort.Strings(lines)
-	return "package notebook\n\n" + strings.Join(lines, "") + "\n"
 }
 
 func write(out *strings.Builder, pieces []piece, segments []segment) []segment {

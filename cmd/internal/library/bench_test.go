@@ -6,7 +6,10 @@ import (
 	"testing"
 
 	"lode/engine"
+	"lode/engine/book"
+	"lode/engine/check"
 	"lode/engine/library"
+	"lode/engine/lower"
 )
 
 // This file measures what the language costs.
@@ -51,6 +54,18 @@ func BenchmarkOpen(b *testing.B) {
 		if n := engine.Open(lib, "page.md", text); len(n.Issues) > 0 {
 			b.Fatal(n.Issues[0])
 		}
+	}
+}
+
+// BenchmarkCheckAndLower leaves out reading the text and the last look at the program.
+func BenchmarkCheckAndLower(b *testing.B) {
+	lib, text := load(b), book.Parse("page.md", page())
+	for b.Loop() {
+		program, issues := check.Check(lib, text)
+		if len(issues) > 0 {
+			b.Fatal(issues[0])
+		}
+		lower.Lower(program)
 	}
 }
 
