@@ -35,15 +35,17 @@ const stays = 24 * time.Hour
 
 // Serve is the child: it reads one request and writes events until it is done.
 func Serve(in io.Reader, out io.Writer) error {
-	lib, err := library.Load() // while the request may still be on its way
-	if err != nil {
-		return err
-	}
 	orders := json.NewDecoder(in)
 	var r Request
 	if err := orders.Decode(&r); err != nil {
 		return err
 	}
+	lib, err := needed(r)
+	if err != nil {
+		return err
+	}
+	debug.SetGCPercent(100) // off until here: what a start allocates stays
+	runtime.GC()            // takes what it needs while there is memory: without it the runtime fails
 	debug.SetMaxStack(deepest)
 	limits := r.Limits.orDefaults()
 	if r.Stay {
@@ -64,6 +66,14 @@ func Serve(in io.Reader, out io.Writer) error {
 		c = newChild(<-p.next, w)
 		p.handTo(c)
 	}
+}
+
+// needed is the library for one request; a child that stays does not know what comes.
+func needed(r Request) (*elibrary.Library, error) {
+	if r.Stay || r.Against != nil {
+		return library.Load()
+	}
+	return library.LoadFor(r.Source)
 }
 
 func newChild(r Request, out *bufio.Writer) *child {
@@ -149,6 +159,12 @@ func (c *child) send(e Event) {
 func (c *child) serve(lib *elibrary.Library) {
 	library.Files(lib, c.fetch)
 	n := engine.Open(lib, c.File, []byte(c.Source))
+	if len(n.Issues) > 0 && !c.Stay { // with all that hints may name
+		if whole, err := library.Load(); err == nil {
+			library.Files(whole, c.fetch)
+			lib, n = whole, engine.Open(whole, c.File, []byte(c.Source))
+		}
+	}
 	if len(n.Issues) > 0 {
 		c.send(Event{Issues: fewer(n.Issues)})
 		return

@@ -90,13 +90,17 @@ func (p *parent) run() error {
 	}
 	go p.send(p.request)
 	p.read(out)
+	if p.done { // what is left of the child is its end, which nobody needs to wait for
+		go func() { _ = cmd.Wait() }()
+		return nil
+	}
 	return cmd.Wait()
 }
 
 // command is the child with nothing of the parent's environment.
 func (p *parent) command(self string) *exec.Cmd {
 	cmd := exec.CommandContext(p.limited, self, Word)
-	cmd.Env = []string{"GOTRACEBACK=none", "GOMAXPROCS=2"}
+	cmd.Env = []string{"GOTRACEBACK=none", "GOMAXPROCS=2", "GOGC=off"}
 	cmd.Stderr = &limitedWriter{&p.complaint, 4096}
 	cmd.Cancel = func() error { go p.send(message{Stop: true}); return nil }
 	cmd.WaitDelay = patience
@@ -129,7 +133,7 @@ func (p *parent) readLines(lines *bufio.Scanner, out io.Reader) {
 			break
 		}
 		p.event(e)
-		if e.Done && p.request.Stay {
+		if e.Done {
 			return
 		}
 	}

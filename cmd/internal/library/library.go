@@ -8,6 +8,7 @@ import (
 	"go/token"
 	"go/types"
 	"math"
+	"path"
 	"strings"
 
 	"golang.org/x/tools/go/gcexportdata"
@@ -34,8 +35,19 @@ func (p Package) Allows(name string) bool {
 }
 
 // Load returns the whole library.
-func Load() (*library.Library, error) {
-	packages, err := readDeclarations()
+func Load() (*library.Library, error) { return load(func(Package) bool { return true }) }
+
+// LoadFor returns the library without the packages that a notebook's text does not name. It
+// is enough to check and run a notebook without issues, and is there sooner; hints about
+// what else there is need the whole.
+func LoadFor(text string) (*library.Library, error) {
+	return load(func(p Package) bool {
+		return p.Path == "lode/units" || !strings.HasPrefix(p.Path, "lode/") || strings.Contains(text, path.Base(p.Path))
+	})
+}
+
+func load(wanted func(Package) bool) (*library.Library, error) {
+	packages, err := readDeclarations(wanted)
 	if err != nil {
 		return nil, err
 	}
@@ -49,10 +61,14 @@ func Load() (*library.Library, error) {
 	return lib, nil
 }
 
-// readDeclarations decodes the embedded declarations of every package.
-func readDeclarations() (map[string]*types.Package, error) {
+// readDeclarations decodes the embedded declarations of packages. Of those that are not
+// wanted there is what others need of them.
+func readDeclarations(wanted func(Package) bool) (map[string]*types.Package, error) {
 	imports, packages := map[string]*types.Package{}, map[string]*types.Package{}
 	for _, entry := range Catalogue() {
+		if !wanted(entry) {
+			continue
+		}
 		data, err := declarations.ReadFile("declarations/" + strings.ReplaceAll(entry.Path, "/", "-") + ".export")
 		if err != nil {
 			return nil, err
@@ -62,6 +78,11 @@ func readDeclarations() (map[string]*types.Package, error) {
 			return nil, fmt.Errorf("declarations of %s: %w", entry.Path, err)
 		}
 		packages[p.Name()] = restricted(p, entry)
+	}
+	for _, entry := range Catalogue() {
+		if p := imports[entry.Path]; p != nil && packages[p.Name()] == nil {
+			packages[p.Name()] = p
+		}
 	}
 	return packages, nil
 }
