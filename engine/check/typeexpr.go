@@ -45,7 +45,7 @@ func (c *checker) arrayType(e *ast.ArrayType) Typed {
 	}
 	n := c.value(e.Len)
 	length, ok := int64(0), false
-	if n.Value != nil {
+	if _, quantity := c.World.Quantity(n.Type); n.Value != nil && !quantity {
 		length, ok = constant.Int64Val(constant.ToInt(n.Value))
 	}
 	if !ok || length < 0 || length > 1<<24 {
