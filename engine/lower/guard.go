@@ -59,12 +59,19 @@ func (l *lowerer) guarded() bool { return l.guard }
 // mark returns the text that says which statement runs, for one that can fail.
 func (l *lowerer) markText(n ast.Node) string { return fmt.Sprintf("ˑat = %d; ", l.spot(n)) }
 
+// Unlisted is the depth of a loop in a function that does not keep the stack.
+const Unlisted = -1
+
 // turnText is what stands at the start of each turn of a loop.
 func (l *lowerer) turnText(n ast.Node) string {
 	if !l.guard {
 		return ""
 	}
-	return fmt.Sprintf(" ˑn--; if ˑn < 0 { ˑh.Over(%d, 0) };", l.spot(n))
+	depth := 0
+	if l.frame.sig != nil && !l.frame.guarded {
+		depth = Unlisted
+	}
+	return fmt.Sprintf(" ˑn--; if ˑn < 0 { ˑn = ˑh.Over(%d, %d) };", l.spot(n), depth)
 }
 
 // enter lowers the entry of a function and returns its frame.
@@ -74,7 +81,7 @@ func (l *lowerer) enter(n ast.Node, body *ast.BlockStmt, sig *types.Signature) f
 		return f
 	}
 	at := l.offset(body.Lbrace) + 1
-	text := fmt.Sprintf(" ˑs[ˑd] = ˑat; ˑd++; ˑn--; if ˑd > ˑmax || ˑn < 0 { ˑh.Over(%d, ˑd) }; ", l.spot(&ast.Ident{NamePos: n.Pos(), Name: "func"}))
+	text := fmt.Sprintf(" ˑs[ˑd] = ˑat; ˑd++; ˑn--; if ˑd > ˑmax || ˑn < 0 { ˑn = ˑh.Over(%d, ˑd) }; ", l.spot(&ast.Ident{NamePos: n.Pos(), Name: "func"}))
 	if f.defers {
 		text += "ˑok, ˑdepth := false, ˑd-1; defer func() { ˑleave(ˑok, ˑdepth) }(); "
 	}

@@ -22,8 +22,8 @@ import (
 )
 
 // Host is the import path of the package through which a program speaks to its runner. It
-// says where the program is (At), takes results (Show) and failures (Fail, Over), gives the
-// budgets (Steps, Depth), and has types for values that are shown by a text of their own.
+// says where the program is (At), takes results (Show) and failures (Fail), gives the budgets
+// (Steps, Over, Depth), and has types for values that are shown by a text of their own.
 const Host = "lode/host"
 
 // Entry is the name of the function that runs the statements of the top level.

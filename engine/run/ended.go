@@ -17,14 +17,20 @@ func (r *runner) issue(err error) *issue.Issue {
 	if value, ok := panicValue(err); ok {
 		return r.failed(value)
 	}
-	switch {
-	case errors.Is(err, context.Canceled):
-		return r.place(issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "a request to stop", Want: "the end of the notebook"})
-	case errors.Is(err, context.DeadlineExceeded):
-		return r.place(issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "the time for a run is over", Want: "the end of the notebook"})
+	if errors.Is(err, context.Canceled) {
+		return r.place(stopped(r.reason()))
 	}
 	return r.place(issue.Issue{Code: issue.Interpreter, What: "the interpreter does not take this program", Got: err.Error(),
 		Want: "a program that it takes", Hint: "this is a fault of the program that runs notebooks, not of the notebook"})
+}
+
+// stopped is the end of a run from outside.
+func stopped(reason error) issue.Issue {
+	i := issue.Issue{Code: issue.Stopped, What: "the run was stopped", Got: "a request to stop", Want: "the end of the notebook"}
+	if errors.Is(reason, context.DeadlineExceeded) {
+		i.Got = "the time for a run is over"
+	}
+	return i
 }
 
 func (r *runner) failed(v any) *issue.Issue {
@@ -81,7 +87,10 @@ func (r *runner) place(i issue.Issue) *issue.Issue { return r.placeAt(-1, i) }
 
 func (r *runner) placeAt(spot int, i issue.Issue) *issue.Issue {
 	way := r.way()
-	if spot >= 0 {
+	switch {
+	case spot >= 0 && r.ended != nil && r.ended.depth == lower.Unlisted:
+		way = append([]int{spot}, way...)
+	case spot >= 0:
 		way[0] = spot
 	}
 	if way[0] < len(r.program.Spots) {

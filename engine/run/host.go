@@ -23,12 +23,33 @@ type over struct {
 	spot, depth int
 }
 
+// slice is how many steps a program is given at a time. When they are used up it comes back
+// for more, and that is where it learns that it is asked to stop: within a few milliseconds,
+// and at the loop it is in.
+const slice = 1 << 16
+
+// allowance takes a slice from what is left of the budget.
+func (r *runner) allowance() int {
+	n := min(slice, r.left)
+	r.left -= n
+	return n
+}
+
+// over answers a program whose allowance is used up or that is too deep.
+func (r *runner) over(spot, depth int) int {
+	r.halted = r.asked.Load() && depth <= r.limits.Depth
+	if r.halted || r.left == 0 || depth > r.limits.Depth {
+		r.leave(spot, depth)
+	}
+	return r.allowance() - 1 // the step that asks is one of them
+}
+
 // leave ends the goroutine that the notebook runs in. No function of the notebook can hold
 // that up by recovering, and leaving many calls is quick, which it is not by a panic: the
 // interpreter stops in each call to pass that on.
 func (r *runner) leave(spot, depth int) {
-	if r.left == nil {
-		r.left = &over{spot, depth}
+	if r.ended == nil {
+		r.ended = &over{spot, depth}
 	}
 	runtime.Goexit()
 }
@@ -56,9 +77,9 @@ func (r *runner) host() map[string]reflect.Value {
 		"At":    func(spot int) { r.at = spot; r.sink.At(spot) },
 		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
-		"Over":  r.leave,
+		"Over":  r.over,
 		"Knob":  func(knob int) float64 { return r.sink.Knob(knob) },
-		"Steps": func() int { return r.limits.Steps },
+		"Steps": r.allowance,
 		"Depth": func() int { return r.limits.Depth },
 	}
 	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}

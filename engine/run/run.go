@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"maps"
 	"reflect"
+	"sync/atomic"
+	"time"
 
 	"lode/engine/issue"
 	"lode/engine/library"
@@ -63,6 +65,9 @@ func (nothing) Open(name string) (fs.File, error) {
 // Run executes a program from the top. It returns the issue that ended it, if one did.
 func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limits Limits, sink Sink) (failed *issue.Issue) {
 	r := &runner{program: program, sink: sink, limits: limits.withDefaults()}
+	r.left, r.reason = r.limits.Steps, ctx.Err
+	later, forget := r.patient(ctx)
+	defer forget()
 	defer func() {
 		if v := recover(); v != nil {
 			failed = r.failed(v)
@@ -71,17 +76,42 @@ func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limi
 	if err := r.start(lib); err != nil {
 		return r.issue(err)
 	}
-	if _, err := r.interp.EvalWithContext(ctx, program.Source); err != nil {
+	if _, err := r.interp.EvalWithContext(later, program.Source); err != nil {
 		return r.issue(err)
 	}
 	r.running = true
-	if _, err := r.interp.EvalWithContext(ctx, "notebook."+lower.Entry+"()"); err != nil {
+	if _, err := r.interp.EvalWithContext(later, "notebook."+lower.Entry+"()"); err != nil {
 		return r.issue(err)
 	}
-	if r.left != nil {
-		return r.placeAt(r.left.spot, r.used(*r.left))
+	if r.ended != nil && r.halted {
+		return r.placeAt(r.ended.spot, stopped(ctx.Err()))
+	}
+	if r.ended != nil {
+		return r.placeAt(r.ended.spot, r.used(*r.ended))
+	}
+	if ctx.Err() != nil { // asked to stop by what it did last
+		return r.place(stopped(ctx.Err()))
 	}
 	return nil
+}
+
+// patience is how long a program is given to come to its next step when it is asked to stop,
+// before the interpreter is stopped wherever it is.
+const patience = 25 * time.Millisecond
+
+// patient returns a context that ends some time after ctx, for the same reason; in between
+// the program is asked to stop.
+func (r *runner) patient(ctx context.Context) (context.Context, func() bool) {
+	later, cancel := context.WithCancelCause(context.WithoutCancel(ctx))
+	forget := context.AfterFunc(ctx, func() {
+		if cause := context.Cause(ctx); cause != ctx.Err() { // the notebook itself brought it about
+			cancel(cause)
+			return
+		}
+		r.asked.Store(true)
+		time.AfterFunc(patience, func() { cancel(ctx.Err()) })
+	})
+	return later, forget
 }
 
 type runner struct {
@@ -90,8 +120,12 @@ type runner struct {
 	limits  Limits
 	interp  interpreter
 	running bool
-	left    *over // why the program was left, if it was
-	at      int   // statement of the top level
+	left    int          // steps beyond the present allowance
+	asked   atomic.Bool  // to stop
+	halted  bool         // by that
+	reason  func() error // why it is asked to stop
+	ended   *over        // where the program was left, if it was
+	at      int          // statement of the top level
 }
 
 // printing returns the functions of fmt with those that print printing to the sink.
