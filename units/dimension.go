@@ -77,7 +77,92 @@ func (d Dimension) UnitText() string {
 	if text, ok := twoKinds(d); ok {
 		return text
 	}
+	if text, ok := powers(d); ok {
+		return text
+	}
 	return d.String()
+}
+
+// power is a unit with a whole exponent.
+type power struct {
+	symbol   string
+	dim      Dimension
+	exponent int
+}
+
+// powers looks for d as a product of few powers of units with names, such as "Ω²" or
+// "V²/H", the simplest one it finds.
+func powers(d Dimension) (string, bool) {
+	best, found := "", d.cost()
+	list := candidates()
+	for i, a := range list {
+		rest := d.Over(a.dim)
+		if rest.Plain() && a.cost() < found {
+			best, found = product(a), a.cost()
+		}
+		for _, b := range list[i+1:] {
+			if cost := a.cost() + b.cost() + 1; b.symbol != a.symbol && cost < found && rest == b.dim {
+				best, found = product(a, b), cost
+			}
+		}
+	}
+	return best, best != ""
+}
+
+func (p power) cost() int { return max(p.exponent, 1-p.exponent) }
+
+// cost is what reading d in base units takes; those of length and time alone are known to
+// everybody.
+func (d Dimension) cost() int {
+	cost := -1
+	for _, halves := range d {
+		if halves != 0 {
+			cost += 1 + max(int(halves)/2, 1-int(halves)/2)
+		}
+	}
+	if d[BaseMass] == 0 && d[BaseCurrent] == 0 {
+		return 0
+	}
+	return cost
+}
+
+// candidates lists the units that names are made of with their small powers.
+func candidates() []power {
+	var list []power
+	add := func(symbol string, dim Dimension) {
+		for _, e := range []int{1, 2, -1, -2, 3, -3} {
+			p := power{symbol, dim, e}
+			for i := range p.dim {
+				p.dim[i] *= int8(e)
+			}
+			list = append(list, p)
+		}
+	}
+	for _, k := range kinds {
+		if k.leading || k.Type == "Current" {
+			add(k.Symbol, k.Dim)
+		}
+	}
+	add("m", Dim(1))
+	add("s", Dim(0, 0, 1))
+	add("kg", Dim(0, 1))
+	return list
+}
+
+// product writes powers, those that divide behind a solidus.
+func product(list ...power) string {
+	above, below := "", ""
+	for _, p := range list {
+		if p.exponent > 0 {
+			above += "·" + p.symbol + superscript(2*p.exponent)
+		} else {
+			below += "/" + p.symbol + superscript(-2*p.exponent)
+		}
+	}
+	if above == "" {
+		above = "·1"
+	}
+	return strings.TrimPrefix(above, "·") + below
 }
 
 // twoKinds looks for d as electrical symbol times or over a power of metre or second.

@@ -88,3 +88,26 @@ func TestVoltageLevels(t *testing.T) {
 		t.Errorf("3 dBV was read as a difference of %v", got)
 	}
 }
+
+// TestUnitTexts wants products without a kind of their own in units that people know.
+func TestUnitTexts(t *testing.T) {
+	dim := func(text string) Dimension {
+		p, err := Parse("1 " + text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p.Dim
+	}
+	for text, want := range map[string]string{
+		"Ω·Ω": "Ω²", "Ω·m": "Ω·m", "V·V": "V²", "H·H": "H²", "Ω·Ω·Ω": "Ω³", "T·T": "T²", "H·F": "s²", "m·m/s": "m²·s⁻¹", "A·A": "A²", "F·F": "F²", "N·N": "N²", "1/Ω/Ω": "S²", "Wb·Wb": "Wb²", "C·C": "C²",
+	} {
+		d := dim(text)
+		got := d.UnitText()
+		if got != want {
+			t.Errorf("%s: got %q, want %q", text, got, want)
+		}
+		if back := dim(got); back != d {
+			t.Errorf("%s: %q is read as %v, want %v", text, got, back, d)
+		}
+	}
+}
