@@ -34,6 +34,7 @@ type Chunk struct {
 // split cuts the cells into chunks and parses each by itself, so that one syntax error
 // does not hide the next and every position leads straight back to its cell.
 func (c *checker) split() {
+	c.prose()
 	for _, cell := range c.Book.Cells() {
 		if !c.readable(cell) {
 			continue
