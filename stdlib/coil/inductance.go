@@ -30,15 +30,15 @@ func (c Winding) Inductance() units.Inductance {
 	return units.Inductance(c.found.henry)
 }
 
-// InductanceTo returns the inductance with the integral taken towards a relative accuracy between 1e-3 and 1e-8.
-// The accuracy acts on turns that are spread evenly over a window on a rounded rectangle. Laid turns are summed
-// one by one up to 150; those sums, layered windings of more turns and convex outlines are the same whatever is asked.
+// InductanceTo returns the inductance with the integral taken to a relative accuracy between 1e-3 and 1e-8. Laid turns
+// are summed one by one up to 150. An accuracy that is not reached is an error that says what was.
 //
-// Source: as Inductance, with more points until a step is below the accuracy or the points run out.
+// Source: as Inductance, with more points until the step from one number of points to the next is below the accuracy.
 //
 // Valid: as Inductance.
 //
-// Accuracy: as asked for ordinary shapes; a miss for extreme ones is not told. What is not known of the places of the turns stays.
+// Accuracy: as asked, for the integral; the step is usually ten times the error. What is not known of the places of
+// the turns stays.
 //
 // Example: c.InductanceTo(1e-6)
 func (c Winding) InductanceTo(relative float64) (units.Inductance, error) {
@@ -48,17 +48,26 @@ func (c Winding) InductanceTo(relative float64) (units.Inductance, error) {
 	if c.turns == 0 {
 		return 0, refuse("winding: none", c, "a winding made by coil.Wind", "")
 	}
+	henry, err := c.henryTo(relative)
+	if reached := err / henry; reached > relative {
+		return 0, refuse("relative accuracy: out of reach for this winding", units.Digits(relative, 2), "at least "+units.Digits(reached, 2), "")
+	}
+	return units.Inductance(henry), nil
+}
+
+func (c Winding) henryTo(relative float64) (henry, err float64) {
+	s, turns := c.section(), float64(c.turns)
 	switch {
 	case c.laid() && c.turns <= mostSingle:
-		henry, _ := induct.DiscreteSelf(c.section(), c.places(), c.conductor())
-		return units.Inductance(henry), nil
+		return induct.DiscreteSelfTo(s, c.places(), c.conductor(), relative)
 	case c.laid() && c.layout.layers > 1:
-		return units.Inductance(c.inBlocks()), nil
-	case len(c.shape.hull) > 0:
-		return units.Inductance(c.smeared() + c.roundWire()), nil
+		return c.inBlocksTo(relative)
+	case len(c.shape.hull) > 0 && len(c.shape.hull) <= mostCorners:
+		henry, err = induct.SelfOutlineTo(induct.Outline{Points: c.shape.hull, Height: s.Height, Build: s.Build}, turns, relative)
+	default:
+		henry, err = induct.SelfTo(s, turns, relative)
 	}
-	henry, _ := induct.SelfTo(c.section(), float64(c.turns), relative)
-	return units.Inductance(henry + c.roundWire()), nil
+	return henry + c.roundWire(), err
 }
 
 // InductanceMethod tells how Inductance takes the turns.
@@ -156,33 +165,86 @@ func (c Winding) places() []induct.Turn {
 // halfway to the one above. Layers that are shifted to and fro spread the block a little: by the second moment of the
 // shift, which is what the flux of a filled block depends on first.
 func (c Winding) inBlocks() float64 {
-	o, wire := c.layout, c.conductor()
-	layers, left := c.turns/o.perLayer, c.turns%o.perLayer
+	b, wire := c.blocks(), c.conductor()
+	return induct.Sum(
+		func() float64 { return induct.SelfValue(b.full, b.turns()) },
+		func() float64 { return 2 * b.mutual() },
+		func() float64 { return b.own() },
+		func() float64 { return b.begunRound(wire) },
+		func() float64 { return induct.RoundWire(b.full, b.layers, b.perLayer, wire) },
+	)
+}
+
+// inBlocksTo is inBlocks to a relative accuracy, with an estimate of the error.
+func (c Winding) inBlocksTo(relative float64) (henry, err float64) {
+	b, wire := c.blocks(), c.conductor()
+	share := float64(b.left) / b.turns()
+	henry, err = induct.SelfTo(b.full, b.turns(), relative/2)
+	henry += induct.RoundWire(b.full, b.layers, b.perLayer, wire) + b.begunRound(wire)
+	if b.left == 0 {
+		return henry, err
+	}
+	m, errM := induct.CoaxialTo(b.full, b.last, b.turns(), float64(b.left), b.away, min(1e-3, relative/8/share))
+	own, errOwn := induct.SelfTo(b.last, float64(b.left), min(1e-3, relative/4/share/share))
+	return henry + 2*m + own, err + 2*errM + errOwn
+}
+
+// blocks are the full layers of a winding and the begun one around them.
+type blocks struct {
+	full, last             induct.Section
+	layers, perLayer, left int
+	away                   float64 // from the middle of the bobbin to that of the begun layer
+}
+
+func (c Winding) blocks() blocks {
+	o := c.layout
+	b := blocks{layers: c.turns / o.perLayer, perLayer: o.perLayer, left: c.turns % o.perLayer}
 	step := c.style.depth(o.layers-1, o.rise) / float64(o.layers-1)
 	under := (float64(c.wire.Overall()) - step) / 2
-	full := c.block(under, float64(layers)*step)
 	shift := c.style.shift(o.pitch)
-	full.Height = float64(o.perLayer) * o.pitch
-	if layers > 1 {
-		full.Height = math.Sqrt(sq(full.Height) + 3*sq(shift))
+	b.full = c.block(under, float64(b.layers)*step)
+	b.full.Height = float64(o.perLayer) * o.pitch
+	if b.layers > 1 {
+		b.full.Height = math.Sqrt(sq(b.full.Height) + 3*sq(shift))
 	}
-	n := float64(layers * o.perLayer)
-	henry := induct.SelfValue(full, n)
-	henry += induct.RoundWire(full, layers, o.perLayer, wire)
-	if left == 0 {
-		return henry
+	b.last = c.block(under+b.full.Build, step)
+	b.last.Height = float64(b.left) * o.pitch
+	b.away = (float64(o.perLayer-b.left)*o.pitch + shift) / 2
+	if b.layers%2 == 1 {
+		b.away += shift / 2 / float64(b.layers) // an odd number of layers has its middle on the other side
 	}
-	last := c.block(under+full.Build, step)
-	last.Height = float64(left) * o.pitch
-	own := induct.SelfValue(last, float64(left))
-	away := (float64(o.perLayer-left)*o.pitch + shift) / 2 // from the middle of the bobbin to that of the begun layer
-	if layers%2 == 1 {
-		away += shift / 2 / float64(layers) // an odd number of layers has its middle on the other side
+	return b
+}
+
+// turns are those of the full layers.
+func (b blocks) turns() float64 { return float64(b.layers * b.perLayer) }
+
+// own is the begun layer by itself: a small part of the whole, which goes with the square of its turns.
+func (b blocks) own() float64 {
+	if b.left == 0 {
+		return 0
 	}
-	thin := c.block(under+full.Build+step/2, 0) // the block's field hardly bends over one layer
-	thin.Height = last.Height
-	m := induct.CoaxialRough(full, thin, n, float64(left), away)
-	return henry + own + induct.RoundWire(last, 1, left, wire) + 2*m + induct.BegunLayer(full, layers, o.perLayer, left, wire)
+	return induct.SelfRough(b.last, float64(b.left))
+}
+
+// mutual takes the begun layer as a sheet in its middle: the block's field hardly bends over one layer.
+func (b blocks) mutual() float64 {
+	if b.left == 0 {
+		return 0
+	}
+	half := b.last.Build / 2
+	thin := induct.Section{
+		CoreLength: b.last.CoreLength + 2*half, CoreWidth: b.last.CoreWidth + 2*half, CornerRadius: b.last.CornerRadius + half, Height: b.last.Height,
+	}
+	return induct.CoaxialRough(b.full, thin, b.turns(), float64(b.left), b.away)
+}
+
+// begunRound is what the round wires of the begun layer have more than a filled block.
+func (b blocks) begunRound(wire induct.Wire) float64 {
+	if b.left == 0 {
+		return 0
+	}
+	return induct.RoundWire(b.last, 1, b.left, wire) + induct.BegunLayer(b.full, b.layers, b.perLayer, b.left, wire)
 }
 
 // block is a window of the winding that begins at a depth over the core, which may lie a little within it.

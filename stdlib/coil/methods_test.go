@@ -45,3 +45,38 @@ func TestInductanceTo(t *testing.T) {
 		}
 	}
 }
+
+// TestInductanceToOfEveryKind asks windings of every kind for more digits than Inductance gives, and
+// holds the answers against each other: what is found to 1e-7 lies within what is found to
+// less, and Inductance within its own accuracy of both.
+func TestInductanceToOfEveryKind(t *testing.T) {
+	for name, c := range map[string]Winding{
+		"scatter": wound(t, steel, gauge(t, 42), 8000), "few laid": wound(t, steel, gauge(t, 26), 40, Style{Lay: Layered}),
+		"150 laid": wound(t, steel, gauge(t, 28), 150, Style{Lay: Orthocyclic}), "begun layer": wound(t, steel, gauge(t, 32), 500, Style{Lay: Layered}),
+		"full layers": wound(t, steel, gauge(t, 32), 10*wound(t, steel, gauge(t, 32), 1, Style{Lay: Layered}).TurnsPerLayer(), Style{Lay: Layered}),
+		"convex":      wound(t, Convex{Corners: ring(6, 0.01, 0.01), Height: 9 * mm}, gauge(t, 42), 3000),
+	} {
+		best, err := c.InductanceTo(1e-7)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for _, relative := range []float64{1e-3, 1e-4, 1e-5, 1e-6} {
+			got, err := c.InductanceTo(relative)
+			if err != nil || math.Abs(float64(got/best-1)) > relative {
+				t.Errorf("%s: asked for %g: got %v, %v, off by %g", name, relative, got, err, got/best-1)
+			}
+		}
+		if off := math.Abs(float64(c.Inductance()/best - 1)); off > 1e-4 && c.InductanceMethod()[:4] == "turn" || off > 1.2e-3 {
+			t.Errorf("%s: Inductance is off by %g", name, off)
+		}
+	}
+}
+
+// TestInductanceOutOfReach wants an accuracy that is missed to be told, with what was reached.
+func TestInductanceOutOfReach(t *testing.T) {
+	flat := wound(t, Rectangle{CoreLength: 6.637633452417148 * mm, CoreWidth: 1.216143559825504 * mm, CornerRadius: 0.030326817709180443 * mm, Height: 0.30919862430682693 * mm}, gauge(t, 40), 3000)
+	if got, err := flat.InductanceTo(1e-8); err == nil || !strings.Contains(err.Error(), "out of reach") || !strings.Contains(err.Error(), "at least") {
+		t.Errorf("got %v, %v", got, err)
+	}
+}

@@ -51,6 +51,14 @@ func DiscreteSelf(core Section, turns []Turn, wire Wire) (inductance, err float6
 	})
 }
 
+// DiscreteSelfTo is DiscreteSelf to a relative accuracy between 1e-3 and 1e-8.
+func DiscreteSelfTo(core Section, turns []Turn, wire Wire, relative float64) (inductance, err float64) {
+	pairs := countPairs(turns, core.CoreLength+core.CoreWidth)
+	return climb(discreteLevel-1, topLevel, relative, 1, func(level int) float64 {
+		return newTurnSum(core, level).over(pairs, wire.meanDistance())
+	})
+}
+
 const discreteLevel = 3
 
 // DiscreteValue is the inductance of single turns in series in henry, a digit coarser than
@@ -111,9 +119,14 @@ func newTurnSum(core Section, level int) *turnSum {
 }
 
 func (s *turnSum) over(t *tally, ownDistance float64) float64 {
+	sums, values := [mostWorkers]turnSum{}, make([]float64, len(t.pairs))
+	for i := range sums {
+		sums[i] = *s
+	}
+	share(len(t.pairs), func(worker, i int) { values[i] = sums[worker].mutual(t.pairs[i], ownDistance) })
 	sum := 0.0
-	for i, pair := range t.pairs {
-		sum += t.times[i] * s.mutual(pair, ownDistance)
+	for i, times := range t.times {
+		sum += times * values[i]
 	}
 	return Mu0 / (4 * math.Pi) * sum
 }

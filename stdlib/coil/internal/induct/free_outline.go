@@ -27,6 +27,15 @@ func SelfOutline(o Outline, turns float64) (inductance, err float64) {
 	})
 }
 
+// SelfOutlineTo is SelfOutline to a relative accuracy between 1e-3 and 1e-8.
+func SelfOutlineTo(o Outline, turns, relative float64) (inductance, err float64) {
+	w := o.winding()
+	tasks := mirroredTasks(len(w.pieces))
+	return climb(defaultLevel, topLevel, relative, turns*turns, func(level int) float64 {
+		return w.with(w, true, 0, 0, level, tasks)
+	})
+}
+
 // CoaxialOutlines is the mutual inductance of two windings whose points are given in the same
 // plane coordinates, with their centres the distance apart along the axis.
 func CoaxialOutlines(a, b Outline, na, nb, distance float64) (mutual, err float64) {

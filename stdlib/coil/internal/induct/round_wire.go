@@ -88,10 +88,13 @@ const farthest = 64
 // of two cells has a triangular density; far away its quadrupole is enough.
 func (c cell) excess(t, z float64) float64 {
 	r2 := t*t + z*z
-	if r2 > 16*(c.t*c.t+c.z*c.z) {
+	if r2 > 9*(c.t*c.t+c.z*c.z) {
 		return (c.z*c.z - c.t*c.t) / 12 * (t*t - z*z) / (r2 * r2)
 	}
 	rule := gauss(6)
+	if r2 > 2*(c.t*c.t+c.z*c.z) {
+		rule = gauss(3)
+	}
 	sum := 0.0
 	for i, x := range rule.x {
 		for j, y := range rule.x {

@@ -65,6 +65,9 @@ func Coaxial(a, b Section, na, nb, distance float64) (mutual, err float64) {
 	return climb(defaultLevel, defaultLevel, 0, na*nb, coaxialAt(a, b, distance))
 }
 
+// SelfRough is SelfValue within 1e-4 in half the time: for a small part of a whole.
+func SelfRough(s Section, turns float64) float64 { return turns * turns * selfAt(s)(defaultLevel-1) }
+
 // CoaxialRough is the mutual inductance within 3e-4 in a third of the time: for a small part of a whole.
 func CoaxialRough(a, b Section, na, nb, distance float64) float64 {
 	return na * nb * coaxialAt(a, b, distance)(defaultLevel-1)
@@ -117,9 +120,8 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
-		nodes:  make([]node, 0, 128),
 	}
-	return Mu0 / (4 * math.Pi) * e.total(tasks)
+	return Mu0 / (4 * math.Pi) * e.shared(tasks)
 }
 
 // axialGap is the axial distance of two windows as far as the smoothness of their kernel goes: being

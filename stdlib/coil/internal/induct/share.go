@@ -1,0 +1,57 @@
+package induct
+
+import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// This file shares out the work of one integral among processors. What each part gives does
+// not depend on who did it, and the parts are added in order, so that the sum is the same to
+// the last digit on any machine.
+
+// mostWorkers is the number of processors that one integral takes.
+const mostWorkers = 4
+
+// share calls part for 0 to n-1; worker tells which of some workers does it.
+func share(n int, part func(worker, i int)) {
+	workers := min(mostWorkers, runtime.GOMAXPROCS(0), n)
+	var next atomic.Int64
+	work := func(worker int) {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			part(worker, i)
+		}
+	}
+	var others sync.WaitGroup
+	for worker := 1; worker < workers; worker++ {
+		others.Go(func() { work(worker) })
+	}
+	work(0)
+	others.Wait()
+}
+
+// Sum adds up parts that are worked out side by side.
+func Sum(parts ...func() float64) float64 {
+	values := make([]float64, len(parts))
+	share(len(parts), func(_, i int) { values[i] = parts[i]() })
+	sum := 0.0
+	for _, v := range values {
+		sum += v
+	}
+	return sum
+}
+
+// shared is total with several engines at work.
+func (e *engine) shared(tasks []task) float64 {
+	engines, values := [mostWorkers]engine{}, make([]float64, len(tasks))
+	for i := range engines {
+		engines[i] = *e
+		engines[i].nodes, engines[i].joints = nil, nil
+	}
+	share(len(tasks), func(worker, i int) { values[i] = tasks[i].times * engines[worker].pair(tasks[i].p, tasks[i].q) })
+	sum := 0.0
+	for _, v := range values {
+		sum += v
+	}
+	return sum
+}
