@@ -19,7 +19,7 @@ func (p *program) about(args []string) int {
 	}
 	for _, t := range slices.Concat(library.Topics(), library.Language()) {
 		if t.Name == args[0] {
-			p.topic(t)
+			p.topic(t.Complete())
 			p.listTopics(t.Name + ".")
 			return exitFine
 		}

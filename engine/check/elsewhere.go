@@ -60,18 +60,34 @@ func (c *checker) displayed(e *ast.SelectorExpr, x Typed) string {
 	return ""
 }
 
-// onward looks for the member one call further on: on what a method of the value returns.
+// onward looks for the member one call further on: on what a method of the value returns, the
+// method of the shortest name if several do.
 func (c *checker) onward(e *ast.SelectorExpr, t types.Type) string {
+	best := ""
 	set := types.NewMethodSet(types.NewPointer(deref(t)))
 	for m := range set.Methods() {
 		sig := m.Obj().(*types.Func).Signature()
 		if !m.Obj().Exported() || sig.Results().Len() == 0 {
 			continue
 		}
-		for _, name := range memberNames(sig.Results().At(0).Type()) {
-			if _, quantity := c.World.Quantity(sig.Results().At(0).Type()); strings.EqualFold(name, e.Sel.Name) && !quantity {
-				return fmt.Sprintf("%s.%s(%s) has %s", c.text(e.X), m.Obj().Name(), dots(sig), name)
+		if member := c.memberOf(sig.Results().At(0).Type(), e.Sel.Name); member != "" {
+			hint := fmt.Sprintf("%s.%s(%s) has %s", c.text(e.X), m.Obj().Name(), dots(sig), member)
+			if best == "" || len(hint) < len(best) {
+				best = hint
 			}
+		}
+	}
+	return best
+}
+
+// memberOf finds a member but for the case of its letters; quantities do not count.
+func (c *checker) memberOf(t types.Type, wanted string) string {
+	if _, quantity := c.World.Quantity(t); quantity {
+		return ""
+	}
+	for _, name := range memberNames(t) {
+		if strings.EqualFold(name, wanted) {
+			return name
 		}
 	}
 	return ""

@@ -10,7 +10,7 @@ import (
 // Lines draws the columns of each frame as curves over its first column. Curves of one kind
 // of quantity share a panel; other kinds get panels of their own under it.
 //
-// Example: figure.Lines(table.Of(table.Head("turns", "resistance"), rows...))
+// Example: figure.Lines(study.Over(func(d units.Length) units.Area { return π*d*d/4 }, 1*mm, 10*mm, 10))
 func Lines(sources ...frame.Source) (Figure, error) {
 	frames, err := collect("figure.Lines", sources)
 	if err != nil {

@@ -17,7 +17,7 @@ const depth = 80
 // anything with a column of frequency and a column of level; its title names it and its
 // marks are annotated.
 //
-// Example: figure.Response(asFound, rewound).Titled("Before and after")
+// Example: figure.Response(short.Named("3 m").Sweep(20*Hz, 20*kHz), long.Named("10 m").Sweep(20*Hz, 20*kHz)).Titled("Two cables")
 func Response(curves ...frame.Source) (Figure, error) {
 	frames, err := collect("figure.Response", curves)
 	if err != nil {
@@ -43,7 +43,7 @@ func Response(curves ...frame.Source) (Figure, error) {
 // Impedance draws the size of impedances over frequency, and their phase under it where all
 // curves have one. A curve is anything with a column of frequency and one of resistance.
 //
-// Example: figure.Impedance(coil.Impedance(20*Hz, 20*kHz))
+// Example: figure.Impedance(n.ImpedanceSweep("out", 20*Hz, 20*kHz))
 func Impedance(curves ...frame.Source) (Figure, error) {
 	frames, err := collect("figure.Impedance", curves)
 	if err != nil {

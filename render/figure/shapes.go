@@ -19,7 +19,7 @@ const mostBars = 14
 // Bars draws named values as bars, the largest first: what contributes how much. The names
 // come from the source's first column of texts, the values from its first of numbers.
 //
-// Example: figure.Bars(budget)
+// Example: figure.Bars(line.Noise(20*Hz, 20*kHz).Contributions())
 func Bars(source frame.Source) (Figure, error) {
 	frames, err := collect("figure.Bars", []frame.Source{source})
 	if err != nil {
@@ -72,7 +72,7 @@ func largest(bars []chart.Bar) []chart.Bar {
 // Histogram draws how often values of a column come up: the source's first column of
 // numbers. Marks of that column are drawn as lines across.
 //
-// Example: figure.Histogram(spread)
+// Example: figure.Histogram(table.Columns(table.Column("resistance", []units.Resistance{6.1*kΩ, 6.2*kΩ, 6.2*kΩ, 6.4*kΩ})))
 func Histogram(source frame.Source) (Figure, error) {
 	frames, err := collect("figure.Histogram", []frame.Source{source})
 	if err != nil {
@@ -120,7 +120,7 @@ func finite(values []float64) []float64 {
 // first three columns of numbers are the two sides and the quantity, one row for each point
 // of a full rectangular grid, in any order.
 //
-// Example: figure.Map(field)
+// Example: figure.Map(table.Of(table.Head("x", "y", "flux density"), table.Row(0*mm, 0*mm, 1*mT), table.Row(1*mm, 0*mm, 2*mT), table.Row(0*mm, 1*mm, 3*mT), table.Row(1*mm, 1*mm, 5*mT)))
 func Map(source frame.Source) (Figure, error) {
 	frames, err := collect("figure.Map", []frame.Source{source})
 	if err != nil {
@@ -152,7 +152,7 @@ func Map(source frame.Source) (Figure, error) {
 // names the part and two columns of length; rows that follow each other under one name are
 // the corners of that part's outline, and a row without lengths ends it.
 //
-// Example: figure.Outline(winding.Section())
+// Example: figure.Outline(table.Of(table.Head("part", "across", "up"), table.Row("plate", 0*mm, 0*mm), table.Row("plate", 20*mm, 0*mm), table.Row("plate", 20*mm, 3*mm), table.Row("plate", 0*mm, 3*mm)))
 func Outline(source frame.Source) (Figure, error) {
 	frames, err := collect("figure.Outline", []frame.Source{source})
 	if err != nil {

@@ -57,11 +57,34 @@ func (r Response) Frame() frame.Frame {
 	for i, f := range r.points {
 		points[i], _ = strconv.ParseFloat(strconv.FormatFloat(f, 'g', 7, 64), 64)
 	}
-	return frame.Frame{Title: r.label, Marks: r.marks(), Columns: []frame.Column{
+	f := frame.Frame{Title: r.label, Marks: r.marks(), Columns: []frame.Column{
 		frame.Of("Frequency", units.Frequency(0).Kind(), points),
 		frame.Of("Level", units.Level(0).Kind(), levels),
 		frame.Of("Phase", units.Angle(0).Kind(), phases),
 	}}
+	if r.ohms {
+		f.Columns[1] = frame.Of("Impedance", units.Resistance(0).Kind(), ohms(levels))
+		f.Marks = r.summit()
+	}
+	return f
+}
+
+// ohms turns levels relative to 1 Ω into resistances.
+func ohms(levels []float64) []float64 {
+	list := make([]float64, len(levels))
+	for i, l := range levels {
+		list[i], _ = strconv.ParseFloat(strconv.FormatFloat(units.Level(l).Ratio(), 'g', 7, 64), 64)
+	}
+	return list
+}
+
+// summit marks the resonance of an impedance.
+func (r Response) summit() []frame.Mark {
+	p, err := r.Peak()
+	if err != nil {
+		return nil
+	}
+	return []frame.Mark{{Name: "resonance", Of: "Impedance", X: p.Frequency.SI(), Y: p.Level.Ratio()}}
 }
 
 // nearest returns the angle plus the whole turns that bring it next to the last one.

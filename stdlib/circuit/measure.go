@@ -57,8 +57,12 @@ func (p *plan) drive(output []float64) {
 	}
 }
 
-// ImpedanceSweep returns the impedance of a node against ground over frequency as a curve of
-// levels relative to 1 Ω and phases.
+// ImpedanceSweep returns the impedance of a node against ground over frequency, for
+// figure.Impedance: its magnitude, which as a level is relative to 1 Ω, and its phase.
+//
+// Source: as Sweep, with a current of 1 A into the node as the only source.
+//
+// Example: figure.Impedance(n.ImpedanceSweep("out", 20*Hz, 20*kHz))
 func (n Network) ImpedanceSweep(node string, low, high units.Frequency) (Response, error) {
 	if err := checkRange(low, high); err != nil {
 		return Response{}, fmt.Errorf("%s: %w", called("network", n.title), err)
@@ -72,7 +76,9 @@ func (n Network) ImpedanceSweep(node string, low, high units.Frequency) (Respons
 		return Response{}, err
 	}
 	p.drive(output)
-	return p.response(output, low, high, 1)
+	r, err := p.response(output, low, high, 1)
+	r.ohms = true
+	return r, err
 }
 
 // stride is the relative step that a phase is differentiated with.

@@ -5,7 +5,7 @@ package circuit
 // Including returns n with all parts of another network: its nodes, but for ground, and its parts get the
 // prefix and a space before their names, and its sources are scaled.
 //
-// Example: coil.Including("piezo", other, 0.5).Resistor("mix", "hot", "piezo hot", 100*kΩ)
+// Example: n.Including("piezo", n, 0.5).Resistor("mix", "out", "piezo out", 100*kΩ)
 func (n Network) Including(prefix string, other Network, scale float64) Network {
 	if other.err != nil {
 		return n.refuse(prefix, other.err)

@@ -19,6 +19,7 @@ type Response struct {
 	values []complex128
 	scale  float64
 	curve  kernel.Curve
+	ohms   bool // the values are impedances
 }
 
 // Sweep returns the voltage of a node against ground from a low to a high frequency.

@@ -49,7 +49,7 @@ type Influences []Influence
 //
 // Valid: results that are not zero and that follow the parts smoothly.
 //
-// Example: n.Influences(func(n circuit.Network) float64 { return float64(n.Sweep("hot", 20*Hz, 20*kHz).Cutoff()) })
+// Example: n.Influences(func(changed circuit.Network) float64 { return float64(changed.Sweep("out", 20*Hz, 20*kHz).Plateau()) })
 func (n Network) Influences(result func(Network) float64) (Influences, error) {
 	if err := n.check(); err != nil {
 		return nil, err

@@ -160,7 +160,7 @@ func (c Winding) Fit() Fit {
 //
 // Accuracy: about 0.3 dB, as a deeper winding holds its outer turns in a weaker field.
 //
-// Example: c.LevelAgainst(other)
+// Example: c.LevelAgainst(c.With(5000))
 func (c Winding) LevelAgainst(other Winding) units.Level {
 	return units.LevelOf(float64(c.turns) / float64(other.turns))
 }

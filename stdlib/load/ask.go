@@ -53,6 +53,18 @@ func (l Line) Impedance(f units.Frequency) (units.Impedance, error) {
 	return l.before.ImpedanceAt(l.node, f)
 }
 
+// ImpedanceSweep returns what the amplifier's input sees over frequency, for figure.Impedance.
+//
+// Source: see circuit.Network's ImpedanceSweep.
+//
+// Example: figure.Impedance(line.ImpedanceSweep(20*Hz, 20*kHz))
+func (l Line) ImpedanceSweep(low, high units.Frequency) (circuit.Response, error) {
+	if l.err != nil {
+		return circuit.Response{}, l.err
+	}
+	return l.before.ImpedanceSweep(l.node, low, high)
+}
+
 // Noise returns the noise at the end of the chain: of the coil's resistance, the controls, the input
 // and what InputNoise or a buffer brought in.
 //

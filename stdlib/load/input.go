@@ -86,7 +86,7 @@ type Stage interface {
 
 // Through passes the signal through a stage, such as a model of package transformer.
 //
-// Example: load.From(c).Through(transformer.Nameplate{Ratio: 10, Primary: 150*ohm, Secondary: 15*kΩ}.Model()).Input(1*MΩ)
+// Example: load.From(c).Through(transformer.Nameplate{Primary: 150*ohm, Secondary: 15*kΩ}.Model()).Input(1*MΩ)
 func (l Line) Through(s Stage) Line {
 	if s == nil {
 		return l.fail(errors.New("stage: missing: got nothing, want a transformer's model"))

@@ -35,7 +35,7 @@ type TapResults []TapResult
 //
 // Source: textbook two-corner model, see Model's LowCorner and HighCorner.
 //
-// Example: transformer.CompareTaps(200*ohm, 47*kΩ, transformer.Tap{"1 to 10", a}, transformer.Tap{"1 to 20", b})
+// Example: transformer.CompareTaps(200*ohm, 47*kΩ, transformer.Tap{"whole primary", step}, transformer.Tap{"half", step.TappedPrimary(0.5)})
 func CompareTaps(source, load units.Resistance, taps ...Tap) (TapResults, error) {
 	if len(taps) == 0 {
 		return nil, errors.New("taps: none: want at least one")

@@ -4,8 +4,11 @@ import (
 	_ "embed"
 	"encoding/json"
 	"os"
+	"slices"
 	"strings"
 	"sync"
+
+	"lode/engine/check"
 )
 
 // Topic is the help for one name of the library, cut from its doc comment.
@@ -34,8 +37,20 @@ var readTopics = sync.OnceValue(func() []Topic {
 	if err := json.Unmarshal(helpText, &topics); err != nil {
 		panic("library: generated help does not parse: " + err.Error())
 	}
-	return topics
+	return slices.DeleteFunc(topics, twin(topics))
 })
+
+// twin reports the functions on plain numbers that stand for generic ones when a notebook runs.
+func twin(topics []Topic) func(Topic) bool {
+	known := map[string]bool{}
+	for _, t := range topics {
+		known[t.Name] = true
+	}
+	return func(t Topic) bool {
+		base, ok := strings.CutSuffix(t.Name, check.TwinSuffix)
+		return ok && known[base] && strings.Contains(t.Signature, "units.Kind")
+	}
+}
 
 // WriteTopics writes help in the form that Topics reads.
 func WriteTopics(file string, topics []Topic) error {
