@@ -37,17 +37,62 @@ func (p *program) listTopics(prefix string) {
 	}
 }
 
-func (p *program) entry(t library.Topic) { fmt.Fprintf(p.out, "  %-28s  %s\n", t.Name, t.Summary) }
+// entry is a line of a list of names.
+func (p *program) entry(t library.Topic) {
+	const room = 32
+	lead := fmt.Sprintf("  %-*s", room-2, t.Name)
+	if len(lead) > room {
+		fmt.Fprintln(p.out, lead)
+		lead = strings.Repeat(" ", room)
+	}
+	for _, line := range p.style.Wrap(t.Summary, room) {
+		fmt.Fprintln(p.out, lead+line)
+		lead = strings.Repeat(" ", room)
+	}
+}
 
 func (p *program) topic(t library.Topic) {
-	fmt.Fprintf(p.out, "%s\n\n%s\n", t.Signature, t.Summary)
-	if t.Text != "" {
-		fmt.Fprintf(p.out, "\n%s\n", t.Text)
+	for _, line := range p.style.Wrap(t.Signature, 0) {
+		fmt.Fprintln(p.out, line)
 	}
-	for _, part := range [][2]string{{"source", t.Source}, {"valid", t.Valid}, {"accuracy", t.Accuracy}, {"caution", t.Caution}, {"example", t.Example}} {
+	p.prose(t.Summary)
+	p.prose(t.Text)
+	for _, part := range [][2]string{{"source", t.Source}, {"valid", t.Valid}, {"accuracy", t.Accuracy}, {"caution", t.Caution}} {
 		if part[1] != "" {
-			fmt.Fprintf(p.out, "\n%s: %s\n", part[0], part[1])
+			p.prose(part[0] + ": " + part[1])
 		}
 	}
+	if t.Example != "" {
+		p.prose("example:")
+		p.code(t.Example)
+	}
 	fmt.Fprintln(p.out)
+}
+
+// prose writes paragraphs as wide as the terminal; those that are indented are code, and
+// lines that begin with a dash stay lines.
+func (p *program) prose(text string) {
+	for _, paragraph := range strings.Split(text, "\n\n") {
+		switch {
+		case paragraph == "":
+			continue
+		case strings.HasPrefix(paragraph, "\t"):
+			fmt.Fprintln(p.out)
+			p.code(strings.ReplaceAll(strings.TrimPrefix(paragraph, "\t"), "\n\t", "\n"))
+			continue
+		case !strings.Contains(paragraph, "\n- "):
+			paragraph = strings.ReplaceAll(paragraph, "\n", " ")
+		}
+		fmt.Fprintln(p.out)
+		for _, line := range p.style.Wrap(paragraph, 0) {
+			fmt.Fprintln(p.out, line)
+		}
+	}
+}
+
+// code writes lines as they are, a little to the right.
+func (p *program) code(text string) {
+	for _, line := range strings.Split(text, "\n") {
+		fmt.Fprintln(p.out, strings.TrimRight("    "+line, " "))
+	}
 }

@@ -10,8 +10,10 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"lode/cmd/internal/evaluate"
+	"lode/cmd/internal/library"
 	"lode/engine/book"
 	"lode/render/text"
 )
@@ -248,6 +250,18 @@ func TestAbout(t *testing.T) {
 	}
 	if out, _, _ := call("help", "run"); !strings.Contains(out, "-memory") {
 		t.Errorf("got\n%s\nwant the options", out)
+	}
+}
+
+// TestAboutFits wants the help of every name within the terminal, but for code.
+func TestAboutFits(t *testing.T) {
+	for _, topic := range library.Topics() {
+		out, _, _ := call("about", topic.Name)
+		for _, line := range strings.Split(out, "\n") {
+			if utf8.RuneCountInString(line) > 80 && !strings.HasPrefix(line, "    ") && !strings.HasPrefix(line, "  "+topic.Name) {
+				t.Errorf("%s: %d columns: %s", topic.Name, utf8.RuneCountInString(line), line)
+			}
+		}
 	}
 }
 

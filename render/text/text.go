@@ -166,6 +166,9 @@ func indent(text, by string) string {
 	return by + strings.ReplaceAll(text, "\n", "\n"+by)
 }
 
+// Wrap breaks text at spaces into lines that fit the terminal behind an indent.
+func (s Style) Wrap(text string, indent int) []string { return wrap(text, max(s.width()-indent, 16)) }
+
 // wrap breaks text at spaces into lines of at most width columns; longer words stay whole.
 func wrap(text string, width int) []string {
 	var lines []string

@@ -78,7 +78,7 @@ func NewTopic(name, signature, comment string) Topic {
 		if i == 0 {
 			t.Summary, paragraph = firstSentence(paragraph)
 		}
-		rest = append(rest, strings.TrimSpace(paragraph))
+		rest = append(rest, strings.TrimRight(strings.Trim(paragraph, "\n"), " \t\n"))
 	}
 	t.Text = strings.TrimSpace(strings.Join(rest, "\n\n"))
 	return t
