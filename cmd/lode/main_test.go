@@ -258,7 +258,7 @@ func TestAboutFits(t *testing.T) {
 	for _, topic := range library.Topics() {
 		out, _, _ := call("about", topic.Name)
 		for _, line := range strings.Split(out, "\n") {
-			if utf8.RuneCountInString(line) > 80 && !strings.HasPrefix(line, "    ") && !strings.HasPrefix(line, "  "+topic.Name) {
+			if utf8.RuneCountInString(line) > 100 && !strings.HasPrefix(line, "    ") && !strings.HasPrefix(line, "  "+topic.Name) {
 				t.Errorf("%s: %d columns: %s", topic.Name, utf8.RuneCountInString(line), line)
 			}
 		}

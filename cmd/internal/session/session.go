@@ -74,11 +74,12 @@ type Outcome struct {
 }
 
 // Enter adds code to the notebook. A statement that defines a name anew takes the place of
-// the statement that defined it; everything else goes to the end. If the notebook that
-// results does not check or stops, it stays as it was.
+// the statement that defined it; everything else goes to the end. What the new definition
+// needs and stands below it moves up. If the notebook that results does not check or stops, it
+// stays as it was.
 func (s *Session) Enter(ctx context.Context, code string) Outcome {
 	text, replaced := merge(s.Book(), code)
-	out := s.try(ctx, text, code)
+	out := s.ordered(ctx, text, code)
 	out.Replaced = replaced
 	return out
 }
