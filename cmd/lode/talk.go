@@ -212,7 +212,10 @@ func (t *talk) moved(changes []session.Change) {
 		if c.Relative != "" {
 			after += "  (" + c.Relative + ")"
 		}
-		list[i] = text.Change{Label: oneLine(c.Label), Before: oneLine(c.Before), After: oneLine(after)}
+		if c.Before != "" {
+			after = oneLine(after)
+		}
+		list[i] = text.Change{Label: oneLine(c.Label), Before: oneLine(c.Before), After: after}
 	}
 	fmt.Fprintln(t.out, t.style.Quiet("what moved"))
 	fmt.Fprintln(t.out, t.style.Changes(list...))

@@ -80,7 +80,10 @@ type Change struct{ Label, Before, After string }
 func (s Style) Changes(changes ...Change) string {
 	values := make([]Value, len(changes))
 	for i, c := range changes {
-		values[i] = Value{c.Label, clean(c.Before) + " → " + clean(c.After)}
+		values[i] = Value{c.Label, clean(c.After)}
+		if c.Before != "" {
+			values[i].Text = clean(c.Before) + " → " + clean(c.After)
+		}
 	}
 	return s.Values(values...)
 }

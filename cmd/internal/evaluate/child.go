@@ -274,16 +274,20 @@ func (c *child) result(e engine.Result) {
 		return
 	}
 	if e.Printed == "" && s.Working == nil {
-		c.values = append(c.values, value(e, s))
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
+		c.values = append(c.values, c.value(e, s))
 	}
 	c.waiting += long
 	c.pending = present.Behind(c.pending, s)
 	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
 }
 
-func value(e engine.Result, s present.Shown) Value {
+// value is a result for comparing runs; its cells are those that were recorded last.
+func (c *child) value(e engine.Result, s present.Shown) Value {
 	v := Value{Label: e.Label, Line: e.Line, Text: s.Text}
+	if n := len(c.record.Results); n > 0 && (s.Table != nil || s.Figure != nil) {
+		v.Columns = c.record.Results[n-1].Columns
+	}
 	switch x := e.Value.(type) {
 	case units.Quantity:
 		v.Number, v.Unit = strconv.FormatFloat(x.SI(), 'g', -1, 64), x.Kind().Symbol

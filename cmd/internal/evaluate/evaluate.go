@@ -133,6 +133,8 @@ type Value struct {
 	Text   string
 	Number string `json:",omitempty"`
 	Unit   string `json:",omitempty"`
+
+	Columns []record.Column `json:",omitempty"` // of a table or the curves of a figure
 }
 
 // Enclosed is what a page carries for programs: the notebook and the record of its run.

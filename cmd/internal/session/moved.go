@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"lode/cmd/internal/evaluate"
+	"lode/cmd/internal/record"
 )
 
 // Change is a result that came out differently than before.
@@ -27,7 +28,12 @@ func moved(before, after []evaluate.Value) []Change {
 			continue
 		}
 		old[v.Label] = was[1:]
-		if differs(was[0], v) {
+		switch {
+		case was[0].Columns != nil || v.Columns != nil:
+			if cells := record.Cells(was[0].Columns, v.Columns); cells != "" {
+				changes = append(changes, Change{Label: v.Label, After: cells})
+			}
+		case differs(was[0], v):
 			changes = append(changes, Change{v.Label, was[0].Text, v.Text, relative(was[0], v)})
 		}
 	}

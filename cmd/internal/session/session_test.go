@@ -33,7 +33,9 @@ func talk(t *testing.T, entries ...string) *session.Session {
 	return s
 }
 
-func enter(s *session.Session, code string) session.Outcome { return s.Enter(context.Background(), code) }
+func enter(s *session.Session, code string) session.Outcome {
+	return s.Enter(context.Background(), code)
+}
 
 func TestRedefinitionTellsWhatMoved(t *testing.T) {
 	s := talk(t, "R := 6*kΩ", "R * 2", "L := 2*H", "L")
@@ -103,5 +105,17 @@ func TestForksStandApart(t *testing.T) {
 	}
 	if !strings.Contains(s.Text(), "6*kΩ") || s.Now() != "first" || len(s.Experiments()) != 2 {
 		t.Errorf("%s: %v\n%s", s.Now(), s.Experiments(), s.Text())
+	}
+}
+
+// TestTablesTellWhatMoved wants the number of cells and the largest step, not the table.
+func TestTablesTellWhatMoved(t *testing.T) {
+	s := talk(t, "n := 2.0", `table.Of(table.Head("what", "R", "L"), table.Row("a", n*kΩ, 2*H), table.Row("b", 5*kΩ, n*H))`, "figure.Lines(study.Over(func(x float64) float64 { return n * x }, 0, 1, 5))")
+	out := enter(s, "n := 3.0")
+	if len(out.Moved) != 2 || out.Moved[0].Before != "" || out.Moved[0].After != "2 of 6 values moved, most in R, row 1: 2 kΩ → 3 kΩ" || !strings.Contains(out.Moved[1].After, "4 of 10 values moved") {
+		t.Errorf("got %+v", out.Moved)
+	}
+	if out := enter(s, "n := 3.0"); len(out.Moved) != 0 {
+		t.Errorf("nothing changed, and %+v", out.Moved)
 	}
 }
