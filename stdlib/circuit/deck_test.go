@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"errors"
+	"math/cmplx"
 	"strings"
 	"testing"
 
@@ -38,8 +39,9 @@ R6 ngnd 0 5
 	if deck != want {
 		t.Errorf("got\n%s\nwant\n%s", deck, want)
 	}
-	if _, err := n.Impedance("Z", "x1a", Ground, func(units.Frequency) units.Impedance { return 1 }).Deck("x1a", 20, 20e3); !errors.Is(err, ErrValue) {
-		t.Errorf("a function in a deck: got %v", err)
+	endless := func(units.Frequency) units.Impedance { return units.Impedance(cmplx.Inf()) }
+	if _, err := n.Impedance("Z", "x1a", Ground, endless).Deck("x1a", 20, 20e3); !errors.Is(err, ErrValue) {
+		t.Errorf("an endless impedance in a deck: got %v", err)
 	}
 }
 

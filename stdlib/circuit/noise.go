@@ -113,11 +113,14 @@ func (n *Noise) integrate(a, b float64, shares []float64) {
 	}
 }
 
+// usualTemperature is that of all resistive parts where none is stated: 20 °C.
+const usualTemperature = 293.15
+
 // noises lists the noise sources of the network.
 func (p *plan) noises() (names []string, inputs []kernel.NoiseInput) {
 	t := p.network.temperature.SI()
 	if t == 0 {
-		t = 293.15
+		t = usualTemperature
 	}
 	for _, q := range p.network.parts {
 		if input, noisy := p.noise(q, 4*kernel.Boltzmann*t); noisy {

@@ -67,10 +67,25 @@ func spiceCases() []spiceCase {
 			CurrentAmplifier("mirror", "c", Ground, "meter", 3).Resistor("Rc", "c", Ground, 1e3).Transresistance("H", "d", "c", "meter", 470).Resistor("Rd", "d", "out", 3.3e3).Capacitor("Cd", "out", Ground, 10e-9), "out"},
 		{"wide_values", start("wide values").VoltageSource("V", "in", Ground, 1).Resistor("wire", "in", "a", 0.1).Resistor("leak", "a", "b", 2e8).Capacitor("stray", "b", Ground, 1e-12).
 			Resistor("leak 2", "b", Ground, 2e8).Resistor("wire 2", "b", "out", 0.1).Capacitor("stray 2", "out", Ground, 2e-12).Inductor("long wire", "out", "far", 1e-6).Resistor("far R", "far", Ground, 2e8), "far"},
+		{"lossy_coil", start("lossy coil").Coil("pickup", "hot", Ground, Coil{Resistance: 6e3, Inductance: 2.5, Capacitance: 100e-12, EMF: 1, Further: eddy}).
+			Capacitor("cable", "hot", Ground, 500e-12).Resistor("input", "hot", Ground, 1e6), "hot"},
+		{"function_part", start("function part").VoltageSource("V", "in", Ground, 1).Resistor("R", "in", "out", 10e3).
+			Impedance("Z", "out", Ground, func(f units.Frequency) units.Impedance {
+				return units.Impedance(complex(500+0.3*float64(f), 2e-2*float64(f)))
+			}).Capacitor("C", "out", Ground, 1e-9), "out"},
+		{"noise_sources", start("noise sources").Coil("pickup", "hot", Ground, coil).Capacitor("cable", "hot", Ground, 500e-12).NoiseVoltage("en", "hot", "in", 6e-9).
+			NoiseCurrent("in", "in", Ground, 0.5e-12).Resistor("input", "in", Ground, 1e6), "in"},
 		{"ladder", ladder.Resistor("end", "n8", Ground, 100e3), "n8"},
 		{"bridge", start("bridge").VoltageSource("V", "in", Ground, 2).Resistor("R1", "in", "a", 1e3).Capacitor("C1", "a", Ground, 100e-9).Resistor("R2", "in", "b", 4.7e3).
 			Inductor("L2", "b", Ground, 0.1).Resistor("across", "a", "b", 10e3).Resistor("wire", "b", "out", 0).Resistor("wire again", "out", "b", 0), "out"},
 	}
+}
+
+// eddy is what currents in a plate near a coil add: a resistance that grows with the square of
+// frequency and an inductance that falls.
+func eddy(f units.Frequency) units.Impedance {
+	x := complex(0, float64(f)/4e3)
+	return units.Impedance(complex(0, -2*math.Pi*float64(f)*0.4) * x / (1 + x))
 }
 
 var firstSource = regexp.MustCompile(`(?m)^[VI]\d+`)
@@ -83,6 +98,9 @@ func controlled(t *testing.T, c spiceCase) string {
 	}
 	head, _, _ := strings.Cut(deck, ".ac")
 	node := regexp.MustCompile(`vdb\((\w+)\)`).FindStringSubmatch(deck)[1]
+	if strings.Contains(deck, "pwl(hertz") { // an analysis of noise does not know the tables
+		return head + fmt.Sprintf(".control\nset numdgt=14\nac dec 7 10 100k\nprint v(%s)\nquit 0\n.endc\n.end\n", node)
+	}
 	return head + fmt.Sprintf(`.control
 set numdgt=14
 ac dec 7 10 100k
@@ -188,7 +206,7 @@ func compare(t *testing.T, c spiceCase, text string) {
 			}
 		}
 	}
-	if responses < 28 || densities < 28 {
+	if quiet := c.name == "lossy_coil" || c.name == "function_part"; responses < 28 || densities < 28 && !quiet {
 		t.Errorf("%s: %d responses and %d densities to compare, want 28 of each", c.name, responses, densities)
 	}
 }
