@@ -317,6 +317,9 @@ func (c *checker) appendCall(e *ast.CallExpr, args []Typed) Typed {
 	if !ok {
 		return c.report(e.Args[0], "type", "append: the first argument is no slice", c.one(e.Args[0], args[0]), "a slice", "")
 	}
+	if e.Ellipsis.IsValid() && len(args) != 2 {
+		return c.report(e, "argument-count", "append: a list with ... behind it stands alone", fmt.Sprintf("%d arguments", len(args)), "2: the list, and another with ... behind it", "append in two steps")
+	}
 	for i := 1; i < len(args); i++ {
 		want := s.Elem()
 		if e.Ellipsis.IsValid() {
