@@ -1,16 +1,13 @@
 package evaluate
 
 import (
-	"fmt"
-	"math"
-
 	"lode/cmd/internal/present"
+	"lode/cmd/internal/record"
 	"lode/engine"
 	"lode/engine/issue"
 	"lode/engine/library"
 	"lode/render/figure"
 	"lode/render/table"
-	"lode/units"
 	"lode/units/frame"
 )
 
@@ -87,6 +84,9 @@ func (c *child) pairs(pairs []pair) {
 		if a.Text != "" && b.Text != "" {
 			rows = append(rows, table.Row(p.label, a.Text, b.Text, change(p.a, p.b)))
 		}
+		if a.Table != nil && b.Table != nil {
+			rows = append(rows, table.Row(p.label, "table", "table", cells(p)))
+		}
 	}
 	var shown []present.Shown
 	if t, err := table.Of(head, rows...); err == nil && len(rows) > 0 {
@@ -153,14 +153,19 @@ func change(a, b any) string {
 	switch {
 	case !ok1 || !ok2 || kindX.Type != kindY.Type || kindX.Dim != kindY.Dim:
 		return ""
-	case kindX.Form == "log":
-		return fmt.Sprintf("%+.2f dB", y-x)
 	case x == y:
 		return "same"
-	case x == 0 || math.IsNaN(y/x) || math.IsInf(y/x, 0):
-		return ""
-	case y/x < 0 || y/x >= 10:
-		return "×" + units.Digits(y/x, 3)
 	}
-	return fmt.Sprintf("%+.1f %%", (y/x-1)*100)
+	return record.Step(x, y, kindX.Symbol)
+}
+
+// cells tells how two tables differ.
+func cells(p pair) string {
+	var r record.Record
+	r.Add(0, 0, "", p.a, "")
+	r.Add(0, 0, "", p.b, "")
+	if text := record.Cells(r.Results[0].Columns, r.Results[1].Columns); text != "" {
+		return text
+	}
+	return "same"
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"lode/units"
 )
@@ -71,4 +72,21 @@ func short(value, unit string) string {
 		}
 	}
 	return units.Text(x, units.Number())
+}
+
+// Step writes how much larger y is than x, two numbers of one unit: "" where that says nothing.
+// For levels the difference itself tells.
+func Step(x, y float64, unit string) string {
+	percent := (y/x - 1) * 100
+	switch {
+	case strings.HasPrefix(unit, "dB"):
+		return fmt.Sprintf("%+.2f dB", y-x)
+	case x == 0 || math.IsInf(x, 0) || math.IsNaN(y/x) || math.IsInf(y/x, 0):
+		return ""
+	case y/x < 0 || y/x >= 10:
+		return "×" + units.Digits(y/x, 3)
+	case math.Abs(percent) < 0.05:
+		return fmt.Sprintf("%+.2g %%", percent)
+	}
+	return fmt.Sprintf("%+.1f %%", percent)
 }

@@ -1,8 +1,6 @@
 package session
 
 import (
-	"fmt"
-	"math"
 	"strconv"
 
 	"lode/cmd/internal/evaluate"
@@ -47,22 +45,12 @@ func differs(a, b evaluate.Value) bool {
 	return a.Text != b.Text
 }
 
-// relative writes how much larger b is than a; for levels the difference itself tells.
+// relative writes how much larger b is than a.
 func relative(a, b evaluate.Value) string {
 	x, err1 := strconv.ParseFloat(a.Number, 64)
 	y, err2 := strconv.ParseFloat(b.Number, 64)
-	if err1 != nil || err2 != nil || a.Unit != b.Unit || x == 0 || math.IsInf(x, 0) || math.IsNaN(y/x) || math.IsInf(y/x, 0) {
+	if err1 != nil || err2 != nil || a.Unit != b.Unit {
 		return ""
 	}
-	if a.Unit == "dB" {
-		return fmt.Sprintf("%+.2f dB", y-x)
-	}
-	percent := (y/x - 1) * 100
-	switch {
-	case y/x < 0 || y/x >= 10:
-		return fmt.Sprintf("×%.3g", y/x)
-	case math.Abs(percent) < 0.05:
-		return fmt.Sprintf("%+.2g %%", percent)
-	}
-	return fmt.Sprintf("%+.1f %%", percent)
+	return record.Step(x, y, a.Unit)
 }
