@@ -68,7 +68,12 @@ func (c *checker) typeSwitch(s *ast.TypeSwitchStmt) {
 	var on ast.Expr
 	switch a := s.Assign.(type) {
 	case *ast.AssignStmt:
-		id, on = a.Lhs[0].(*ast.Ident), a.Rhs[0].(*ast.TypeAssertExpr).X
+		name, ok := a.Lhs[0].(*ast.Ident)
+		if !ok {
+			c.report(a.Lhs[0], "syntax", "syntax: := defines names", c.text(a.Lhs[0]), "a name", "")
+			return
+		}
+		id, on = name, a.Rhs[0].(*ast.TypeAssertExpr).X
 	case *ast.ExprStmt:
 		on = a.X.(*ast.TypeAssertExpr).X
 	}
