@@ -141,8 +141,12 @@ func (c *checker) rangeStmt(s *ast.RangeStmt) {
 
 func (c *checker) rangeVar(s *ast.RangeStmt, e ast.Expr, t types.Type) {
 	id, ok := e.(*ast.Ident)
-	if s.Tok == token.DEFINE && ok {
+	switch {
+	case s.Tok == token.DEFINE && ok:
 		c.define(id, types.NewVar(id.Pos(), c.Scratch, id.Name, t), 0)
+		return
+	case s.Tok == token.DEFINE:
+		c.report(e, "syntax", "syntax: := defines names", c.text(e), "a name", "assign with = instead")
 		return
 	}
 	if ok && id.Name == "_" {
