@@ -1,0 +1,38 @@
+package coil
+
+import (
+	"fmt"
+
+	"lode/units"
+)
+
+// thin is how many wires a scatter winding has to hold in each direction for its turns to be
+// taken as spread evenly: common practice, no source.
+const thin = 5
+
+// Warnings lists where the winding leaves the ranges that its figures are valid for.
+func (c Winding) Warnings() []string {
+	if c.turns == 0 {
+		return nil
+	}
+	var list []string
+	across, along := float64(c.layout.build)/float64(c.wire.Overall()), float64(c.height())/float64(c.wire.Overall())
+	if c.style.Lay == Scatter && min(across, along) < thin {
+		list = append(list, fmt.Sprintf("the window is only %s wires %s: taking scattered turns as spread evenly wants %d or more; coil.Style{Lay: coil.Layered} says where they lie",
+			units.Digits(min(across, along), 2), direction(across, along), thin))
+	}
+	if len(c.shape.hull) > mostCorners {
+		list = append(list, fmt.Sprintf("a core of %d corners counts as a rounded rectangle: inductance within about 1 %%", len(c.shape.hull)))
+	}
+	if fit := c.Fit(); fit.OK() && c.style.Lay == Scatter && float64(fit.RoomLeft()) < 0.05*float64(c.layout.build) {
+		list = append(list, "the winding fills the flanges to the brim; wound looser than usual it will not fit")
+	}
+	return list
+}
+
+func direction(across, along float64) string {
+	if across < along {
+		return "deep"
+	}
+	return "high"
+}
