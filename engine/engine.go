@@ -5,6 +5,7 @@ package engine
 
 import (
 	"context"
+	"strings"
 
 	"lode/engine/book"
 	"lode/engine/check"
@@ -33,6 +34,9 @@ type Notebook struct {
 	used    map[string]bool
 	checked *check.Program
 }
+
+// Minds are the warnings of a value that was defined: where it left the range it is valid for.
+type Minds []string
 
 // Result is one thing that a run gives: a shown value, a working, or text that was printed.
 type Result struct {
@@ -89,6 +93,18 @@ func (s sink) At(spot int) {
 func (s sink) Show(spot int, value any) {
 	p := s.n.program.Spots[spot]
 	s.show(Result{Cell: p.Cell, Label: p.Text, Value: value, From: p.From, Place: p.Place})
+}
+
+func (s sink) Mind(spot int, value any) {
+	w, ok := value.(interface{ Warnings() []string })
+	if !ok {
+		return
+	}
+	if list := w.Warnings(); len(list) > 0 {
+		p := s.n.program.Spots[spot]
+		name, _, _ := strings.Cut(p.Text, ":=")
+		s.show(Result{Cell: p.Cell, Label: strings.TrimSpace(name), Value: Minds(list), From: p.From, Place: p.Place})
+	}
 }
 
 func (s sink) Print(spot int, text string) {

@@ -329,3 +329,17 @@ func TestStopNamesTheLoop(t *testing.T) {
 		}
 	}
 }
+
+// TestWarningsAreTold wants a definition that leaves a range to say so, once, in the terminal and
+// on the page.
+func TestWarningsAreTold(t *testing.T) {
+	file := writeFile(t, "a.md", cell("t := transformer.Nameplate{Primary: 150*ohm, Secondary: 15*kΩ, LowCorner: 20*Hz, HighCorner: 30*kHz}.Model()\nt.Ratio\nt"))
+	out, err, exit := call("run", file)
+	if want := "mind: t: a step-up of 1 to 10"; exit != exitFine || strings.Count(out, "a step-up of 1 to 10") != 1 || !strings.Contains(out, want) {
+		t.Errorf("exit code %d, want %q once in\n%s%s", exit, want, out, err)
+	}
+	page, _ := os.ReadFile(strings.TrimSuffix(file, ".md") + ".html")
+	if strings.Count(string(page), `<p class="mind">`) != 1 {
+		t.Error("the page does not tell it once")
+	}
+}

@@ -155,6 +155,7 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	switch s := s.(type) {
 	case *ast.AssignStmt:
 		l.assign(s, true)
+		l.minded(s, spot)
 	case *ast.DeclStmt:
 		l.topDecl(s)
 	case *ast.ExprStmt:
@@ -169,6 +170,24 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 		l.stmt(s)
 	}
 	return false
+}
+
+// minded hands a value that was defined to the runner, if it may have something to warn of.
+func (l *lowerer) minded(s *ast.AssignStmt, spot int) {
+	if id, ok := s.Lhs[0].(*ast.Ident); ok && l.guard && s.Tok == token.DEFINE && len(s.Lhs) == 1 && id.Name != "_" && l.warns(l.Defs[id]) {
+		_, to := l.span(s)
+		l.edits.close(to, fmt.Sprintf("; ˑh.Mind(%d, %s)", spot, id.Name))
+	}
+}
+
+// warns reports whether a variable is of a type of the library with a method Warnings.
+func (l *lowerer) warns(v types.Object) bool {
+	if v == nil || !l.foreign(v.Type()) {
+		return false
+	}
+	obj, _, _ := types.LookupFieldOrMethod(v.Type(), true, l.Scratch, "Warnings")
+	f, ok := obj.(*types.Func)
+	return ok && f.Signature().Params().Len() == 0
 }
 
 func isTypeDecl(s ast.Stmt) bool {

@@ -76,6 +76,7 @@ func (r *runner) host() map[string]reflect.Value {
 	functions := map[string]any{
 		"At":    func(spot int) { r.at = spot; r.sink.At(spot) },
 		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
+		"Mind":  func(spot int, value any) { r.sink.Mind(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
 		"Over":  r.over,
 		"Knob":  func(knob int) float64 { return r.sink.Knob(knob) },

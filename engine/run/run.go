@@ -23,6 +23,8 @@ type Sink interface {
 	At(spot int)
 	// Show takes the value of a shown result; spot is its number in Lowered.Spots.
 	Show(spot int, value any)
+	// Mind takes a value that was defined and may have something to warn of.
+	Mind(spot int, value any)
 	// Print takes text that the notebook prints while statement spot runs.
 	Print(spot int, text string)
 	// Knob tells where a knob stands.

@@ -46,6 +46,7 @@ type Result struct {
 	Label   string
 	Line    int      // of the notebook that made it, 0 if it is not known
 	From    []Origin // the names that it came from
+	Alone   bool     // there are Minds and nothing else
 	Minds   []string // what to mind about the value, such as a range that was left
 	Value   string   // a quantity or a short text
 	Lines   string   // a longer text, kept as it is

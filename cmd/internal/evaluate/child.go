@@ -11,7 +11,9 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"time"
 
@@ -111,6 +113,8 @@ type child struct {
 
 	files   chan delivery
 	fetched map[string]delivery // by name; used by the running notebook alone
+
+	minded []string // warnings that were told
 
 	telling sync.Mutex // a run that was stopped may still show something
 	told    bool       // how the run ended; nothing is shown behind it
@@ -267,19 +271,34 @@ func (c *child) result(e engine.Result) {
 		c.flush()
 		c.cell = e.Cell
 	}
-	s := present.Result(e)
+	s := c.once(present.Result(e))
 	long := len(s.Text) + len(e.Printed) + len(s.Label) + 16
 	if c.output += int64(long); c.output > c.Limits.Output {
 		c.stop(errOutput)
 		return
 	}
-	if e.Printed == "" && s.Working == nil {
+	if e.Printed == "" && s.Working == nil && !minds(e) {
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 		c.values = append(c.values, c.value(e, s))
 	}
 	c.waiting += long
 	c.pending = present.Behind(c.pending, s)
 	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
+}
+
+// once leaves out what was warned of before.
+func (c *child) once(s present.Shown) present.Shown {
+	s.Minds = slices.DeleteFunc(slices.Clone(s.Minds), func(m string) bool {
+		known := slices.ContainsFunc(c.minded, func(told string) bool { return strings.HasSuffix(told, m) })
+		c.minded = append(c.minded, m)
+		return known
+	})
+	return s
+}
+
+func minds(e engine.Result) bool {
+	_, ok := e.Value.(engine.Minds)
+	return ok
 }
 
 // value is a result for comparing runs; its cells are those that were recorded last.

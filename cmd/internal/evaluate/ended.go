@@ -52,8 +52,13 @@ func (p *parent) died(err error) *issue.Issue {
 }
 
 // outOfMemory reports whether the child's runtime says that it got no memory: for its heap,
-// or for the stack of a thread, which the C library words by the name of the error EAGAIN.
+// or for the stack of a thread, which the C library words by the name of the error EAGAIN. Where
+// what it needs for collecting garbage is refused, the runtime steps on nothing and says so
+// first of all; a notebook, which has no pointers of its own making, cannot bring that about.
 func outOfMemory(complaint string) bool {
+	if strings.HasPrefix(complaint, "SIGSEGV: segmentation violation") {
+		return true
+	}
 	for _, words := range []string{"out of memory", "cannot allocate", "pthread_create failed: Resource temporarily unavailable", "failed to create new OS thread"} {
 		if strings.Contains(complaint, words) {
 			return true

@@ -27,6 +27,7 @@ type Shown struct {
 	Minds   []string         // what the value itself warns of
 	Working *formula.Working // how a result came about
 
+	alone   bool             // there are Minds and nothing else
 	printed *strings.Builder // what was printed, instead of Text
 }
 
@@ -80,6 +81,11 @@ func Value(label string, v any) Shown {
 		s.Minds = w.Warnings()
 	}
 	switch v := v.(type) {
+	case engine.Minds:
+		s.Label, s.alone = "", true
+		for _, m := range v {
+			s.Minds = append(s.Minds, label+": "+m)
+		}
 	case *worked.Line:
 		w := working(*v)
 		s.Working, s.Text = &w, w.Text()
@@ -119,7 +125,9 @@ func Terminal(style text.Style, shown []Shown) string {
 		}
 	}
 	for _, s := range shown {
-		if s.Table == nil && s.Figure == nil && s.Working == nil && s.printed == nil {
+		if s.alone {
+			flush()
+		} else if s.Table == nil && s.Figure == nil && s.Working == nil && s.printed == nil {
 			values = append(values, text.Value{Label: s.Label, Text: s.Text})
 		} else {
 			flush()
@@ -160,7 +168,7 @@ func (s Shown) block(style text.Style) string {
 
 // Page turns a shown value into a result of a page.
 func (s Shown) Page() page.Result {
-	r := page.Result{Label: s.Label, Line: s.Line, From: s.From, Minds: s.Minds, Table: s.Table, Figure: s.Figure}
+	r := page.Result{Label: s.Label, Line: s.Line, From: s.From, Minds: s.Minds, Alone: s.alone, Table: s.Table, Figure: s.Figure}
 	if s.Working != nil {
 		r.Formula = s.Working.MathML()
 		return r
