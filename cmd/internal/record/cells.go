@@ -14,6 +14,7 @@ import (
 // Cells tells in a few words how the cells of a result differ between two runs: "" where they
 // do not.
 func Cells(before, after []Column) string {
+	before, after = untitled(before), untitled(after)
 	if shape(before) != shape(after) {
 		return "other columns or rows"
 	}
@@ -35,6 +36,26 @@ func Cells(before, after []Column) string {
 		return ""
 	}
 	return fmt.Sprintf("%d of %d values moved, most in %s", changed, all, where)
+}
+
+// untitled takes the title of a table, which all its columns begin with, out of their names.
+func untitled(list []Column) []Column {
+	if len(list) < 2 {
+		return list
+	}
+	title := list[0].Name
+	for _, c := range list[1:] {
+		for !strings.HasPrefix(c.Name, title) {
+			title = title[:len(title)-1]
+		}
+	}
+	title = title[:strings.LastIndexByte(title, ' ')+1]
+	short := make([]Column, len(list))
+	for i, c := range list {
+		c.Name = strings.TrimPrefix(c.Name, title)
+		short[i] = c
+	}
+	return short
 }
 
 func shape(list []Column) string {

@@ -64,3 +64,20 @@ func TestDecodeRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestCells wants the largest step of a table named by its column and row, whatever its title.
+func TestCells(t *testing.T) {
+	columns := func(title string, values ...string) []Column {
+		return []Column{{Name: title + " Turns", Values: values[:2]}, {Name: title + " Resistance", Unit: "Ω", Values: values[2:]}}
+	}
+	before := columns("Windings: AWG 43", "5000", "6000", "1000", "2000")
+	for want, after := range map[string][]Column{
+		"": columns("Windings: AWG 43", "5000", "6000", "1000", "2000"),
+		"2 of 4 values moved, most in Resistance, row 2: 2 kΩ → 1 kΩ": columns("Windings: AWG 40", "5000", "6001", "1000", "1000"),
+		"other columns or rows": columns("Windings: AWG 43", "5000", "6000", "1000", "2000", "3000"),
+	} {
+		if got := Cells(before, after); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
