@@ -231,6 +231,9 @@ func (c *checker) names() map[string]types.Type {
 	}
 	for n, u := range c.Lib.Units {
 		names[n] = u.Type
+		if u.Call != "" {
+			names[n] = c.Lib.Quantity.Scope().Lookup(u.Call).Type()
+		}
 	}
 	for n := range functions {
 		names[n] = nil
@@ -270,8 +273,8 @@ func (c *checker) fits(t, want types.Type) bool {
 	}
 	q, ok := c.World.Quantity(t)
 	w, wanted := c.World.Quantity(want)
-	if ok && wanted {
-		return q.Form == w.Form && q.Vector.Same(w.Vector)
+	if wanted { // a plain number is nowhere given for a quantity
+		return ok && wanted && q.Form == w.Form && q.Vector.Same(w.Vector)
 	}
 	return types.AssignableTo(t, want) && !(types.IsInterface(want) && want.Underlying().(*types.Interface).Empty())
 }
