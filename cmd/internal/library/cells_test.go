@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"lode/cmd/internal/library"
 	"lode/engine"
@@ -77,13 +78,20 @@ type outcome struct {
 }
 
 func outcomeOf(lib *englib.Library, code string) outcome {
-	o := outcome{values: map[int][]string{}}
 	n := engine.Open(lib, "cell.lode", []byte(code))
 	n.Limits.Depth = 300
+	return runOf(n, time.Minute)
+}
+
+// runOf runs what the checker accepted.
+func runOf(n *engine.Notebook, longest time.Duration) outcome {
+	o := outcome{values: map[int][]string{}}
 	if o.issues = n.Issues; len(o.issues) > 0 {
 		return o
 	}
-	failed := n.Run(context.Background(), func(r engine.Result) {
+	ctx, cancel := context.WithTimeout(context.Background(), longest)
+	defer cancel()
+	failed := n.Run(ctx, func(r engine.Result) {
 		if r.Printed != "" {
 			o.printed += r.Printed
 			o.shown += r.Printed
