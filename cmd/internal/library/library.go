@@ -13,6 +13,7 @@ import (
 
 	"golang.org/x/tools/go/gcexportdata"
 
+	"lode/engine/check"
 	"lode/engine/dim"
 	"lode/engine/library"
 	"lode/units"
@@ -24,7 +25,7 @@ var declarations embed.FS
 // Allows reports whether notebooks may use an exported name of the package.
 func (p Package) Allows(name string) bool {
 	if p.Only == "" {
-		return token.IsExported(name)
+		return token.IsExported(name) && name != check.RangesName
 	}
 	for _, n := range strings.Fields(p.Only) {
 		if n == name {
