@@ -98,7 +98,7 @@ func (c Winding) faceArea() float64 {
 //
 // Source: cylinders and plates (W. R. Smythe, Static and Dynamic Electricity, 1950).
 //
-// Valid: upright windings whose gap is small against their size.
+// Valid: upright windings whose gap is small against their size: up to half of the side that faces it.
 //
 // Accuracy: an estimate; the field around the edges is left out of the low end and flanges in the gap are in the high end.
 //
