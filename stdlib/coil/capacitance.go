@@ -11,6 +11,8 @@ import (
 //
 // Source: as CapacitanceRange.
 //
+// Valid: as CapacitanceRange.
+//
 // Accuracy: an estimate, good to a factor of about two; calibrate it with one measured resonance.
 func (c Winding) Capacitance() units.Capacitance { return c.CapacitanceRange().Value }
 

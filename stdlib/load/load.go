@@ -104,6 +104,8 @@ func (l Line) Named(label string) Line {
 }
 
 // Cable adds a screened cable of the given length with CableCapacitance.
+//
+// Valid: as CableOf.
 func (l Line) Cable(length units.Length) Line { return l.CableOf(length, CableCapacitance) }
 
 // CableOf adds a cable of the given length and capacitance per length and, if given, with the resistance per length of
