@@ -25,6 +25,9 @@ type Sink interface {
 	Show(spot int, value any)
 	// Mind takes a value that was defined and may have something to warn of.
 	Mind(spot int, value any)
+	// Left takes the warnings of a call while statement spot runs: that it left its range or,
+	// ofValue, what the value that it returned warns of.
+	Left(spot, watched int, warnings []string, ofValue bool)
 	// Print takes text that the notebook prints while statement spot runs.
 	Print(spot int, text string)
 	// Knob tells where a knob stands.
@@ -94,6 +97,7 @@ func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limi
 	if ctx.Err() != nil { // asked to stop by what it did last
 		return r.place(stopped(ctx.Err()))
 	}
+	r.settle()
 	return nil
 }
 
@@ -127,7 +131,9 @@ type runner struct {
 	halted  bool         // by that
 	reason  func() error // why it is asked to stop
 	ended   *over        // where the program was left, if it was
-	at      int          // statement of the top level
+	watches []*watch
+	trial   trial
+	at      int // statement of the top level
 }
 
 // printing returns the functions of fmt with those that print printing to the sink.

@@ -145,7 +145,7 @@ func now(n *engine.Notebook, k engine.Knob) float64 {
 // html makes the page, with the notebook and the record of the run in it, and with as many
 // positions of its knobs as fit.
 func (c *child) html(n *engine.Notebook) ([]byte, error) {
-	d := present.Document(n.Book, c.shown, n.Called())
+	d := present.Document(n.Book, c.shown, n.Called(), c.left)
 	knobs := n.Knobs()
 	for _, k := range knobs {
 		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})

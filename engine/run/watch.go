@@ -1,0 +1,132 @@
+package run
+
+import (
+	"reflect"
+
+	"lode/engine/library"
+	"lode/engine/lower"
+)
+
+// This file looks at calls of the library for a range that was left.
+
+// trial is what is known while a function of the library tries arguments out. Nobody is warned of
+// those; where one of them left a range, the one that was found is looked at once more.
+type trial struct {
+	depth   int
+	strayed bool
+}
+
+// watch is a place in the program that calls a function of the library.
+type watch struct {
+	*runner
+	number        int
+	callee, check reflect.Value
+	statement     int                // that calls it
+	calls         int                // in that statement
+	told          bool               // it has warned in that statement, and is not looked at any more
+	last          [2][]reflect.Value // arguments and results of the last call, if that was not looked at
+}
+
+// watched returns the function that a program calls in the place of one of the library.
+func (r *runner) watched(lib *library.Library, number int, w lower.Watched) reflect.Value {
+	p := &watch{runner: r, number: number, callee: calleeOf(lib, w), check: reflect.ValueOf(lib.Ranges[w.Name]), statement: -1}
+	r.watches = append(r.watches, p)
+	if w.Tries {
+		return reflect.MakeFunc(p.callee.Type(), p.try)
+	}
+	return reflect.MakeFunc(p.callee.Type(), p.call)
+}
+
+func (p *watch) call(args []reflect.Value) []reflect.Value {
+	results := p.invoke(p.callee, args)
+	if p.statement != p.at {
+		p.statement, p.calls, p.told = p.at, 0, false
+	}
+	p.calls++
+	switch p.last = [2][]reflect.Value{}; {
+	case p.told || p.trial.depth > 0 && p.trial.strayed:
+	case p.calls <= every || p.calls%few == 0:
+		p.look(args, results)
+	case p.trial.depth == 0:
+		p.last = [2][]reflect.Value{args, results}
+	}
+	return results
+}
+
+// Of many calls in one statement the first are looked at, then some, and the last: looking at one
+// may take as long as the call.
+const every, few = 100, 20
+
+// settle looks at the last calls of a statement that is through.
+func (r *runner) settle() {
+	for _, p := range r.watches {
+		if p.last[0] != nil {
+			p.look(p.last[0], p.last[1])
+			p.last = [2][]reflect.Value{}
+		}
+	}
+}
+
+func (p *watch) look(args, results []reflect.Value) {
+	if failed(results) {
+		return
+	}
+	if value, ok := results[0].Interface().(interface{ Warnings() []string }); ok {
+		p.warn(value.Warnings(), true)
+	}
+	if p.check.IsValid() {
+		p.warn(p.invoke(p.check, args)[0].Interface().([]string), false)
+	}
+}
+
+func (p *watch) invoke(f reflect.Value, args []reflect.Value) []reflect.Value {
+	if p.callee.Type().IsVariadic() {
+		return f.CallSlice(args)
+	}
+	return f.Call(args)
+}
+
+func (p *watch) warn(warnings []string, ofValue bool) {
+	switch {
+	case len(warnings) == 0:
+	case p.trial.depth > 0:
+		p.trial.strayed = true
+	default:
+		p.told = true
+		p.sink.Left(p.statement, p.number, warnings, ofValue)
+	}
+}
+
+func (p *watch) try(args []reflect.Value) []reflect.Value {
+	if p.trial.depth == 0 {
+		p.trial.strayed = false
+	}
+	results := p.tried(args)
+	if p.trial.depth == 0 && p.trial.strayed && !failed(results) {
+		args[0].Call(results[:1])
+	}
+	return results
+}
+
+func (p *watch) tried(args []reflect.Value) []reflect.Value {
+	p.trial.depth++
+	defer func() { p.trial.depth-- }()
+	return p.callee.Call(args)
+}
+
+// failed reports whether a call returned an error.
+func failed(results []reflect.Value) bool {
+	err, ok := results[len(results)-1].Interface().(error)
+	return ok && err != nil
+}
+
+// calleeOf finds a function of the library, or a method as a function whose first argument is the
+// receiver.
+func calleeOf(lib *library.Library, w lower.Watched) reflect.Value {
+	names := lib.Symbols[w.Package]
+	if w.Type == "" {
+		return names[w.Func]
+	}
+	m, _ := names[w.Type].Type().Elem().MethodByName(w.Func)
+	return m.Func
+}
