@@ -15,6 +15,7 @@ import (
 
 	"lode/engine/dim"
 	"lode/engine/library"
+	"lode/stdlib/pace"
 	"lode/units"
 )
 
@@ -57,6 +58,7 @@ func load(wanted func(Package) bool) (*library.Library, error) {
 	}
 	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)
+	lib.Watch, lib.Stop = pace.Watch, pace.Stop
 	lib.Units, lib.Spoken, lib.Alike = unitsInScope(lib.Quantity), spoken(), alike()
 	return lib, nil
 }

@@ -1,6 +1,10 @@
 package induct
 
-import "math"
+import (
+	"math"
+
+	"lode/stdlib/pace"
+)
 
 // This file holds the inductances of windings with a common axis.
 
@@ -154,7 +158,7 @@ func climb(level, most int, relative, factor float64, at func(level int) float64
 	for {
 		value = at(level)
 		err = math.Abs(value-rough) + math.Pow10(-3-level)*math.Abs(value)
-		if math.IsInf(value, 0) || level >= most || err <= relative*math.Abs(value) {
+		if math.IsInf(value, 0) || pace.Stopped() || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}
 		rough = value
