@@ -17,6 +17,7 @@ type engine struct {
 	gap    float64 // axial distance of the windows
 	smooth float64 // the same as far as smoothness goes
 	o      orders
+	quick  bool // a table of the kernel is exact enough
 	nodes  []node
 	joints []node // of joined pieces, once found
 }

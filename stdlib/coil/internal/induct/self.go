@@ -116,14 +116,17 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 	if q.window != p.window {
 		o = o.deepen(q.window, q.straight())
 	}
+	lost := 0.0
 	if !common || z != 0 {
-		o.digits += 2 + lostDigits(math.Hypot(aside, z), p.size, q.size)
+		lost = lostDigits(math.Hypot(aside, z), p.size, q.size)
+		o.digits += 2 + lost
 	}
 	e := engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
+		quick:  level <= tableLevel && lost < tableLost,
 	}
 	return Mu0 / (4 * math.Pi) * e.shared(tasks)
 }
@@ -144,6 +147,12 @@ func axialGap(ha, hb, z float64) float64 {
 func lostDigits(distance, a, b float64) float64 {
 	return math.Log1p(distance*distance/(a*a)) + math.Log1p(distance*distance/(b*b))
 }
+
+// A table of the kernel keeps eight digits: up to a level, and where few of them are lost to cancellation.
+const (
+	tableLevel = 3
+	tableLost  = 4
+)
 
 const (
 	defaultLevel = 2

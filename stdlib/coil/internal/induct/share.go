@@ -54,6 +54,9 @@ func (e *engine) shared(tasks []task) float64 {
 	for i := range engines {
 		engines[i] = *e
 		engines[i].nodes, engines[i].joints = nil, nil
+		if s, ok := e.k.(*sheets); ok && e.quick {
+			engines[i].k = s.tabled()
+		}
 	}
 	share(len(tasks), func(worker, i int) { values[i] = tasks[i].times * engines[worker].pair(tasks[i].p, tasks[i].q) })
 	sum := 0.0
