@@ -23,6 +23,9 @@ type Notebook struct {
 	// its source line.
 	At func(issue.Issue)
 
+	// Part, if set, is told how far the library is with a long calculation, from 0 to 1.
+	Part func(part float64)
+
 	Limits run.Limits // of a run; the zero value means the defaults
 
 	// Turned holds where knobs stand that are not at their own value, in coherent units.
@@ -102,6 +105,12 @@ func (s *sink) At(spot int) {
 	if s.n.At != nil {
 		p := s.n.program.Spots[spot]
 		s.n.At(issue.Issue{Place: p.Place, Source: p.Source})
+	}
+}
+
+func (s *sink) Part(part float64) {
+	if s.n.Part != nil {
+		s.n.Part(part)
 	}
 }
 

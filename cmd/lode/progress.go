@@ -7,6 +7,7 @@ import (
 	"sync"
 	"time"
 
+	"lode/cmd/internal/evaluate"
 	"lode/engine/issue"
 	"lode/render/table"
 )
@@ -28,7 +29,8 @@ type progress struct {
 	mu    sync.Mutex
 	began time.Time
 	at    issue.Issue
-	shown int // columns that the line takes now
+	part  float64 // of what runs there
+	shown int     // columns that the line takes now
 	over  chan struct{}
 }
 
@@ -54,11 +56,20 @@ func (l *progress) tick() {
 	}
 }
 
-// reached notes the statement that runs now.
-func (l *progress) reached(at issue.Issue) {
+// follows notes the statement that runs now, or how far the library is with it, and reports
+// whether the event was such a one.
+func (l *progress) follows(e evaluate.Event) bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	l.at = at
+	switch {
+	case e.At != nil:
+		l.at, l.part = *e.At, 0
+	case e.Part > 0:
+		l.part = e.Part
+	default:
+		return false
+	}
+	return true
 }
 
 func (l *progress) draw() {
@@ -71,6 +82,9 @@ func (l *progress) draw() {
 	}
 	l.wipe()
 	text := fmt.Sprintf("%.0f s", time.Since(l.began).Seconds())
+	if l.part > 0 {
+		text += fmt.Sprintf("  %2.0f %%", 100*l.part)
+	}
 	if l.at.Line > 0 {
 		text += fmt.Sprintf("  line %d  %s", l.at.Line, strings.TrimSpace(l.at.Source))
 	}

@@ -83,8 +83,7 @@ func (p *program) evaluate(r evaluate.Request, take func(evaluate.Event)) int {
 	code := exitFine
 	line := p.follow()
 	failed := evaluate.Run(p.ctx, r, func(e evaluate.Event) {
-		if e.At != nil {
-			line.reached(*e.At)
+		if line.follows(e) {
 			return
 		}
 		line.clear()

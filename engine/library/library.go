@@ -69,6 +69,12 @@ type Library struct {
 
 	// UnitText writes the coherent unit of a dimension, "number" for a plain one.
 	UnitText func(dim.Vector) string
+	// Watch has long calculations of the packages tell how far they are, from 0 to 1, until forget
+	// is called; Stop asks those that are running to end early, with results that are of no use.
+	// Both may be nil.
+	Watch func(watch func(part float64)) (forget func())
+	Stop  func()
+
 	// Quiet tells functions whose result is not shown, such as fmt.Println.
 	Quiet func(fullName string) bool
 

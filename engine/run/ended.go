@@ -34,6 +34,9 @@ func stopped(reason error) issue.Issue {
 }
 
 func (r *runner) failed(v any) *issue.Issue {
+	if r.asked.Load() { // a calculation that was cut short may fail
+		return r.place(stopped(r.reason()))
+	}
 	switch v := v.(type) {
 	case reflect.Value: // a call of panic in the notebook
 		if v.IsValid() && v.CanInterface() {

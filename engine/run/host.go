@@ -46,6 +46,15 @@ func (r *runner) over(spot, depth int) int {
 	return r.allowance() - 1 // the step that asks is one of them
 }
 
+// heed leaves a program that is asked to stop: what the library gives it from then on is of no use
+// and must not be shown.
+func (r *runner) heed() {
+	if r.asked.Load() {
+		r.halted = true
+		r.leave(-1, 0)
+	}
+}
+
 // leave ends the goroutine that the notebook runs in. No function of the notebook can hold
 // that up by recovering, and leaving many calls is quick, which it is not by a panic: the
 // interpreter stops in each call to pass that on.
@@ -76,9 +85,9 @@ func (f Fields) String() string {
 
 func (r *runner) host(lib *library.Library) map[string]reflect.Value {
 	functions := map[string]any{
-		"At":    func(spot int) { r.settle(); r.at = spot; r.sink.At(spot) },
-		"Show":  func(spot int, value any) { r.sink.Show(spot, value) },
-		"Mind":  func(spot int, value any) { r.sink.Mind(spot, value) },
+		"At":    func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
+		"Show":  func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
+		"Mind":  func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
 		"Fail":  func(spot int, err error) { panic(failure{spot, err}) },
 		"Over":  r.over,
 		"Knob":  func(knob int) float64 { return r.sink.Knob(knob) },

@@ -21,6 +21,8 @@ import (
 type Sink interface {
 	// At is told of each statement of the top level before it runs.
 	At(spot int)
+	// Part is told how far the library is with a long calculation, from 0 to 1; it is told often.
+	Part(part float64)
 	// Show takes the value of a shown result; spot is its number in Lowered.Spots.
 	Show(spot int, value any)
 	// Mind takes a value that was defined and may have something to warn of.
@@ -71,7 +73,7 @@ func (nothing) Open(name string) (fs.File, error) {
 func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limits Limits, sink Sink) (failed *issue.Issue) {
 	r := &runner{program: program, sink: sink, limits: limits.withDefaults()}
 	r.left, r.reason = r.limits.Steps, ctx.Err
-	later, forget := r.patient(ctx)
+	later, forget := r.patient(ctx, lib)
 	defer forget()
 	defer func() {
 		if v := recover(); v != nil {
@@ -107,7 +109,11 @@ const patience = 25 * time.Millisecond
 
 // patient returns a context that ends some time after ctx, for the same reason; in between
 // the program is asked to stop.
-func (r *runner) patient(ctx context.Context) (context.Context, func() bool) {
+func (r *runner) patient(ctx context.Context, lib *library.Library) (context.Context, func()) {
+	unwatched := func() {}
+	if lib.Watch != nil {
+		unwatched = lib.Watch(r.sink.Part)
+	}
 	later, cancel := context.WithCancelCause(context.WithoutCancel(ctx))
 	forget := context.AfterFunc(ctx, func() {
 		if cause := context.Cause(ctx); cause != ctx.Err() { // the notebook itself brought it about
@@ -115,9 +121,12 @@ func (r *runner) patient(ctx context.Context) (context.Context, func() bool) {
 			return
 		}
 		r.asked.Store(true)
+		if lib.Stop != nil {
+			lib.Stop()
+		}
 		time.AfterFunc(patience, func() { cancel(ctx.Err()) })
 	})
-	return later, forget
+	return later, func() { forget(); unwatched() }
 }
 
 type runner struct {
@@ -153,6 +162,7 @@ func (r *runner) printing(fmtNames map[string]reflect.Value) map[string]reflect.
 type printer struct{ r *runner }
 
 func (p printer) Write(b []byte) (int, error) {
+	p.r.heed()
 	p.r.sink.Print(p.r.at, string(b))
 	return len(b), nil
 }

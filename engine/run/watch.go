@@ -88,7 +88,7 @@ func (p *watch) invoke(f reflect.Value, args []reflect.Value) []reflect.Value {
 
 func (p *watch) warn(warnings []string, ofValue bool) {
 	switch {
-	case len(warnings) == 0:
+	case len(warnings) == 0 || p.asked.Load():
 	case p.trial.depth > 0:
 		p.trial.strayed = true
 	default:

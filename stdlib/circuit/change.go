@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"lode/stdlib/circuit/internal/kernel"
+	"lode/stdlib/pace"
 	"lode/units"
 )
 
@@ -97,7 +98,8 @@ func (n Network) Levels(node string, frequencies []units.Frequency) ([]units.Lev
 	}
 	curve := kernel.Transfer(p.system, output, low.Angular().SI(), high.Angular().SI())
 	raise, levels := kernel.Decibels(complex(1/n.relative(), 0)), make([]units.Level, len(frequencies))
-	for i, f := range frequencies {
+	for i := range pace.Of(len(frequencies)) {
+		f := frequencies[i]
 		level := kernel.Decibels(curve.At(2*math.Pi*float64(f))) + raise
 		if level != level { // not a number
 			return nil, n.undetermined(f)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"lode/stdlib/circuit/internal/kernel"
+	"lode/stdlib/pace"
 	"lode/units"
 )
 
@@ -79,8 +80,8 @@ func (p *plan) listen(k *kernel.Noise, names []string, low, high float64) (Noise
 		}
 		out.densities = append(out.densities, real(v))
 	}
-	for i := 1; i < len(points); i++ {
-		out.integrate(points[i-1], points[i], shares)
+	for i := range pace.Of(len(points) - 1) {
+		out.integrate(points[i], points[i+1], shares)
 	}
 	return out, nil
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"lode/stdlib/circuit/internal/kernel"
+	"lode/stdlib/pace"
 )
 
 // This file chooses the frequencies that a response is drawn with: a logarithmic grid, halved
@@ -26,10 +27,10 @@ func sample(curve kernel.Curve, low, high float64) ([]float64, []complex128) {
 	grid = merge(append(grid, high), seeds(curve, low, high))
 	left := s.at(grid[0])
 	s.add(grid[0], left)
-	for i := 1; i < len(grid); i++ {
-		right := s.at(grid[i])
-		s.fill(grid[i-1], left, grid[i], right, halvings)
-		s.add(grid[i], right)
+	for i := range pace.Of(len(grid) - 1) {
+		right := s.at(grid[i+1])
+		s.fill(grid[i], left, grid[i+1], right, halvings)
+		s.add(grid[i+1], right)
 		left = right
 	}
 	return s.points, s.values

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"lode/stdlib/pace"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -28,7 +29,7 @@ type Sensitivities []Sensitivity
 // Source: central differences of a tenth of a percent, each resonance found on the network.
 func (n Network) Sensitivities(node string, low, high units.Frequency) (Sensitivities, error) {
 	var all Sensitivities
-	for i := range n.parts {
+	for i := range pace.Of(len(n.parts)) {
 		for _, quantity := range [...]string{"resistance", "inductance", "capacitance"} {
 			field := n.parts[i].quantities()[quantity]
 			if field == nil || *field == 0 {

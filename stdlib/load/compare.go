@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"lode/stdlib/pace"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -39,7 +40,8 @@ func Compare(emf units.Voltage, lines ...Line) (Chains, error) {
 		return nil, errors.New("chains: none: want at least one")
 	}
 	var all Chains
-	for i, l := range lines {
+	for i := range pace.Of(len(lines)) {
+		l := lines[i]
 		c, err := l.weigh(emf)
 		if c.Name == "" {
 			c.Name = fmt.Sprintf("chain %d", i+1)

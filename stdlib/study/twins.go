@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"lode/stdlib/pace"
 	"lode/stdlib/study/internal/kernel"
 	"lode/units"
 	"lode/units/frame"
@@ -15,7 +16,7 @@ func SolveNumbers(f func(float64) float64, want, low, high float64, x, y units.K
 	if err := checkRange("study.Solve", f, low, high, x); err != nil {
 		return 0, err
 	}
-	root, err := kernel.Root(func(v float64) float64 { return f(v) - want }, low, high, 1e-12)
+	root, err := kernel.Root(func(v float64) float64 { return paced(f)(v) - want }, low, high, 1e-12)
 	if errors.Is(err, kernel.ErrSides) {
 		return 0, fmt.Errorf("study.Solve: the function does not cross the value: got %s to %s between %s and %s, want %s in between\nhint: widen the range, or see with study.Over how the function runs",
 			units.Text(f(low), y), units.Text(f(high), y), units.Text(low, x), units.Text(high, x), units.Text(want, y))
@@ -58,8 +59,18 @@ func least(subject string, f func(float64) float64, low, high float64, x units.K
 	if err := checkRange(subject, f, low, high, x); err != nil {
 		return 0, err
 	}
-	at, err := kernel.Least(f, low, high, 64, 1e-9)
+	at, err := kernel.Least(paced(f), low, high, 64, 1e-9)
 	return at, undefined(subject, err, low, high, x)
+}
+
+// paced is f until the calculation is asked to end.
+func paced(f func(float64) float64) func(float64) float64 {
+	return func(x float64) float64 {
+		if pace.Stopped() {
+			return math.NaN()
+		}
+		return f(x)
+	}
 }
 
 func undefined(subject string, err error, low, high float64, x units.Kind) error {
@@ -112,7 +123,7 @@ func over(subject string, f func(float64) float64, low, high float64, points int
 		return Run{}, fmt.Errorf("%s: points: got %d, want 2 to %d", subject, points, most)
 	}
 	r := Run{kindX: x, kindY: y, x: make([]float64, points), y: make([]float64, points)}
-	for i := range points {
+	for i := range pace.Of(points) {
 		r.x[i] = at(i)
 		if i == points-1 {
 			r.x[i] = high

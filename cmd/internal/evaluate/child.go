@@ -194,6 +194,7 @@ func (c *child) run(n *engine.Notebook) {
 	c.standing(n)
 	began := time.Now()
 	n.At = func(i issue.Issue) { i = shorter(i); c.send(Event{At: &i}) }
+	n.Part = c.part(began)
 	failed := n.Run(c.ctx, c.result)
 	c.took = time.Since(began)
 	c.telling.Lock()
@@ -209,6 +210,19 @@ func (c *child) run(n *engine.Notebook) {
 		c.record.Read(c.used())
 		c.send(Event{Record: c.record})
 		c.page(n)
+	}
+}
+
+// often is the least time between two tellings of how far a calculation is.
+const often = 100 * time.Millisecond
+
+// part tells the parent how far a calculation of the library is, now and then.
+func (c *child) part(last time.Time) func(part float64) {
+	return func(part float64) {
+		if part > 0 && time.Since(last) > often {
+			last = time.Now()
+			c.send(Event{Part: part})
+		}
 	}
 }
 

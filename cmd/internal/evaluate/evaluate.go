@@ -95,6 +95,7 @@ func (l Limits) orDefaults() Limits {
 // last event, which has Done.
 type Event struct {
 	At     *issue.Issue   `json:",omitempty"` // the statement that runs now: its place and source
+	Part   float64        `json:",omitempty"` // how far the library is with a long calculation, up to 1
 	Wants  *string        `json:",omitempty"` // the name of the data file that the run needs to go on
 	Issues []issue.Issue  `json:",omitempty"` // the notebook does not check
 	Failed *issue.Issue   `json:",omitempty"` // the run stopped

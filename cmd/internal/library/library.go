@@ -16,6 +16,7 @@ import (
 	"lode/engine/check"
 	"lode/engine/dim"
 	"lode/engine/library"
+	"lode/stdlib/pace"
 	"lode/units"
 )
 
@@ -58,6 +59,7 @@ func readFor(wanted func(Package) bool) (*library.Library, error) {
 	}
 	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)
+	lib.Watch, lib.Stop = pace.Watch, pace.Stop
 	lib.Units, lib.Spoken, lib.Alike = unitsInScope(lib.Quantity), spoken(), alike()
 	return lib, nil
 }

@@ -17,6 +17,7 @@ type engine struct {
 	gap    float64 // axial distance of the windows
 	smooth float64 // the same as far as smoothness goes
 	o      orders
+	quick  bool // a table of the kernel is exact enough
 	nodes  []node
 	joints []node // of joined pieces, once found
 }
@@ -118,14 +119,29 @@ func (e *engine) useProduct() bool {
 
 // joined integrates a pair that meets at one end of p, seen from p.
 func (e *engine) joined(p, q *piece, end touch) float64 {
-	if !e.useProduct() {
+	r := squared(e.o.joinedArc + halfTurn(p) + halfTurn(q))
+	few := e.useProduct() && len(e.nodes) <= fewNodes
+	switch {
+	case !few && q.arc && e.blocks(e.wp):
+		return e.joinedSector(q, p, e.wq, e.wp, r, atStart+atEnd-end)
+	case !few && p.arc && e.blocks(e.wq):
+		return e.joinedSector(p, q, e.wp, e.wq, r, end)
+	case !few && !e.useProduct():
 		e.nodes = e.jointNodes()
 	}
-	r := squared(e.o.joinedArc + halfTurn(p) + halfTurn(q))
 	if q.arc {
 		return alongPiece(q, p, e.nodes, true, e.k, r, atStart+atEnd-end)
 	}
 	return alongPiece(p, q, e.nodes, false, e.k, r, end)
+}
+
+// fewNodes is the number of pairs of depths up to which sides take less time than blocks.
+const fewNodes = 9
+
+// blocks reports whether a side of all turns in a window has a closed form: not without height or build.
+func (e *engine) blocks(w window) bool {
+	_, tall := e.k.(*sheets)
+	return tall && w.width() > 1e-5*w.to
 }
 
 // halfTurn is the number of points that an arc needs more when it turns by two corners.

@@ -47,6 +47,8 @@ func (k filament) double(x, d float64) float64 {
 type sheets struct {
 	n    int
 	u, w [4]float64
+
+	table *lookup // of point, if that is quick
 }
 
 // axial returns the kernel of two heights whose centres are z apart, and the least distance
@@ -104,6 +106,13 @@ func (k *sheets) add(u, w float64) {
 }
 
 func (k *sheets) point(rho2 float64) float64 {
+	if k.table != nil {
+		return k.table.at(rho2, k.exactPoint)
+	}
+	return k.exactPoint(rho2)
+}
+
+func (k *sheets) exactPoint(rho2 float64) float64 {
 	rho := math.Sqrt(rho2)
 	sum := 0.0
 	for i := range k.n {

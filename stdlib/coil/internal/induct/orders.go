@@ -8,6 +8,7 @@ import "math"
 type orders struct {
 	aligned, joined int     // differences of distance
 	middle          int     // mean distance
+	across          int     // depth of a corner beside a block
 	arc, joinedArc  int     // angle
 	digits          float64 // separate pieces: error exp(-digits)
 }
@@ -16,7 +17,7 @@ type orders struct {
 // off the error. Level 2 is the default.
 func ordersAt(level int) orders {
 	return orders{
-		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2,
+		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level,
 		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level),
 	}
 }

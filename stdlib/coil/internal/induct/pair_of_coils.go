@@ -1,6 +1,10 @@
 package induct
 
-import "math"
+import (
+	"math"
+
+	"lode/stdlib/pace"
+)
 
 // This file holds the mutual inductance of two windings in any position.
 //
@@ -88,7 +92,7 @@ type turnsLine struct {
 // through is the flux linkage of one turn with a source of one ampere-turn, in µ0/4π.
 func (l *turnsLine) through(src *source) float64 {
 	sum := 0.0
-	for i := range l.pieces {
+	for i := range pace.Of(len(l.pieces)) {
 		p := &l.pieces[i]
 		if p.arc || p.length > 0 {
 			sum += l.along(p, src)

@@ -1,6 +1,10 @@
 package induct
 
-import "math"
+import (
+	"math"
+
+	"lode/stdlib/pace"
+)
 
 // This file holds the inductances of windings with a common axis.
 
@@ -112,14 +116,17 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 	if q.window != p.window {
 		o = o.deepen(q.window, q.straight())
 	}
+	lost := 0.0
 	if !common || z != 0 {
-		o.digits += 2 + lostDigits(math.Hypot(aside, z), p.size, q.size)
+		lost = lostDigits(math.Hypot(aside, z), p.size, q.size)
+		o.digits += 2 + lost
 	}
 	e := engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
+		quick:  level <= tableLevel && lost < tableLost,
 	}
 	return Mu0 / (4 * math.Pi) * e.shared(tasks)
 }
@@ -141,6 +148,12 @@ func lostDigits(distance, a, b float64) float64 {
 	return math.Log1p(distance*distance/(a*a)) + math.Log1p(distance*distance/(b*b))
 }
 
+// A table of the kernel keeps eight digits: up to a level, and where few of them are lost to cancellation.
+const (
+	tableLevel = 3
+	tableLost  = 4
+)
+
 const (
 	defaultLevel = 2
 	topLevel     = 8
@@ -154,7 +167,7 @@ func climb(level, most int, relative, factor float64, at func(level int) float64
 	for {
 		value = at(level)
 		err = math.Abs(value-rough) + math.Pow10(-3-level)*math.Abs(value)
-		if math.IsInf(value, 0) || level >= most || err <= relative*math.Abs(value) {
+		if math.IsInf(value, 0) || pace.Stopped() || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}
 		rough = value

@@ -4,6 +4,8 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"lode/stdlib/pace"
 )
 
 // This file shares out the work of one integral among processors. What each part gives does
@@ -16,9 +18,14 @@ const mostWorkers = 4
 // share calls part for 0 to n-1; worker tells which of some workers does it.
 func share(n int, part func(worker, i int)) {
 	workers := min(mostWorkers, runtime.GOMAXPROCS(0), n)
+	tell, done := pace.Claim()
+	defer done()
 	var next atomic.Int64
 	work := func(worker int) {
-		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+		for i := int(next.Add(1)) - 1; i < n && !pace.Stopped(); i = int(next.Add(1)) - 1 {
+			if worker == 0 {
+				tell(float64(i) / float64(n))
+			}
 			part(worker, i)
 		}
 	}
@@ -47,6 +54,9 @@ func (e *engine) shared(tasks []task) float64 {
 	for i := range engines {
 		engines[i] = *e
 		engines[i].nodes, engines[i].joints = nil, nil
+		if s, ok := e.k.(*sheets); ok && e.quick {
+			engines[i].k = s.tabled()
+		}
 	}
 	share(len(tasks), func(worker, i int) { values[i] = tasks[i].times * engines[worker].pair(tasks[i].p, tasks[i].q) })
 	sum := 0.0

@@ -1,0 +1,73 @@
+package induct
+
+import "math"
+
+// This file integrates the potential of a block, a side of all turns, over a corner of all turns.
+// Two of the four integrals over a corner and a side are then closed forms.
+
+// joinedSector is sector for a corner p and the side q that begins where it ends. The end of the side that
+// is far from the corner is smooth and needs few points.
+func (e *engine) joinedSector(p, q *piece, wp, wq window, around rule, end touch) float64 {
+	depths := e.depths(wp, wq, e.o.across)
+	few := orderFor(p.extent(wp.to), q.length, e.o.digits, p.leastOrder(), maxOrder)
+	flat := orderFor(wp.width(), q.length, e.o.digits, 2, maxOrder)
+	if 2*few*flat < len(around.x)*len(depths) {
+		sum := e.sector(p, q, wp, wq, around, depths, end, (*sheets).near)
+		return sum + e.sector(p, q, wp, wq, gauss(few), e.depths(wp, window{}, flat), end, (*sheets).far)
+	}
+	return e.sector(p, q, wp, wq, around, depths, end, (*sheets).row)
+}
+
+// sector is the integral over arc p and side q, averaged over both windows. The rule of the angle counts
+// from the end of p at which q may join it; row is the share of the side's ends.
+func (e *engine) sector(p, q *piece, wp, wq window, around rule, depths []node, end touch, row func(k *sheets, x, length, y float64) float64) float64 {
+	k := e.k.(*sheets)
+	sum := 0.0
+	for i, x := range around.x {
+		if end == atEnd {
+			x = 1 - x
+		}
+		base, out, tangent := p.frame(x)
+		gap := base.minus(q.start)
+		x0, xt := gap.dot(q.along), out.dot(q.along)
+		y0, yt := gap.dot(q.out), out.dot(q.out)
+		part := 0.0
+		for _, at := range depths {
+			x, y := x0+xt*at.tp, y0+yt*at.tp
+			part += at.w * at.tp * (row(k, x, q.length, y-wq.from) - row(k, x, q.length, y-wq.to))
+		}
+		sum += around.w[i] * tangent.dot(q.along) * part
+	}
+	return p.span * sum / wq.width()
+}
+
+// row is the difference of block between both ends of a side that runs from 0 to length, seen from x.
+func (k *sheets) row(x, length, y float64) float64 {
+	if x > 0 && x < length {
+		return k.block(x, y) + k.block(length-x, y) - 2*k.block(0, y)
+	}
+	return k.near(x, length, y) + k.far(x, length, y)
+}
+
+// near is the end of the side that is nearer to x, which lies beyond it, far the other end.
+func (k *sheets) near(x, length, y float64) float64 { return -k.block(max(-x, x-length, 0), y) }
+func (k *sheets) far(x, length, y float64) float64  { return k.block(max(length-x, x), y) }
+
+// depths fills nodes over the depth of a corner, cut where the block beside it begins and ends.
+func (e *engine) depths(wp, wq window, n int) []node {
+	e.nodes = e.nodes[:0]
+	if wp.width() == 0 {
+		return append(e.nodes, node{tp: wp.from, w: 1})
+	}
+	left, r := wp.from, gauss(n)
+	for _, cut := range [3]float64{wq.from, wq.to, wp.to} {
+		right := math.Min(math.Max(cut, left), wp.to)
+		if right-left > 1e-9*wp.width() {
+			for i, x := range r.x {
+				e.nodes = append(e.nodes, node{tp: left + x*(right-left), w: r.w[i] * (right - left) / wp.width()})
+			}
+			left = right
+		}
+	}
+	return e.nodes
+}
