@@ -17,9 +17,12 @@ func Ranges() map[string]any {
 		"Compare":                   compareLeft,
 		"SelfCapacitance":           selfCapacitanceLeft,
 		"Chain.CapacitanceBetween":  Chain.capacitanceBetweenLeft,
+		"Chain.Capacitance":         Chain.capacitanceLeft,
 		"Winding.Calibrated":        Winding.calibratedLeft,
 		"Winding.Capacitance":       Winding.capacitanceLeft,
 		"Winding.CapacitanceRange":  Winding.capacitanceLeft,
+		"Winding.CoverCapacitance":  Winding.coverCapacitanceLeft,
+		"Winding.Inside":            Winding.insideLeft,
 		"Winding.FieldAt":           Winding.fieldAtLeft,
 		"Winding.LevelAgainst":      Winding.levelAgainstLeft,
 		"Winding.ResistanceAC":      Winding.resistanceACLeft,
@@ -39,11 +42,26 @@ func (c Winding) resistanceACLeft(frequency units.Frequency) []string {
 	if c.turns == 0 {
 		return nil
 	}
+	var list []string
 	own := 1 / (2 * math.Pi * math.Sqrt(float64(c.Inductance())*float64(c.Capacitance())))
 	if most := units.Frequency(wellBelow * own); frequency > most {
-		return left("frequency", frequency, fmt.Sprintf("up to %v, a third of the winding's own resonance", most))
+		list = left("frequency", frequency, fmt.Sprintf("up to %v, a third of the winding's own resonance", most))
 	}
-	return nil
+	if n := min(c.TurnsPerLayer(), c.Layers()); n < thin && c.style.Lay != Scatter && c.adds(frequency) > noticeable {
+		list = append(list, left("turns in a row or layers", n, fmt.Sprintf("from %d on: of fewer what alternating current adds comes out too large, of one layer twice", thin))...)
+	}
+	return list
+}
+
+// noticeable is how much of the resistance at direct current has to be added before it matters how well that is known.
+const noticeable = 0.01
+
+func (c Winding) adds(frequency units.Frequency) float64 {
+	r, err := c.ResistanceAC(frequency)
+	if err != nil {
+		return 0
+	}
+	return float64(r/c.Resistance()) - 1
 }
 
 // capacitanceLeft looks at the field outside, where that is more than a tenth of the capacitance.
@@ -55,6 +73,36 @@ func (c Winding) capacitanceLeft() []string {
 	outside := kernel.Medhurst(c.height(), diameter)
 	if ratio := c.height() / diameter; !(ratio >= 0.1 && ratio <= 50) && outside > 0.1*float64(c.Capacitance()) {
 		return left("height over mean diameter", units.Digits(ratio, 2), "0.1 to 50, the ends of the table for the field outside the winding")
+	}
+	return nil
+}
+
+func (c Chain) capacitanceLeft() []string {
+	for _, p := range c.coils {
+		if list := p.Winding.capacitanceLeft(); list != nil {
+			return list
+		}
+	}
+	return nil
+}
+
+func (c Winding) coverCapacitanceLeft(cover Cover, _ Lead) []string { return c.insideLeft(cover) }
+
+// insideLeft wants a convex core as wide as the rounded rectangle that it counts as, within what is known of the build.
+func (c Winding) insideLeft(Cover) []string {
+	if len(c.shape.hull) == 0 {
+		return nil
+	}
+	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, p := range c.shape.hull {
+		for i := range p {
+			low[i], high[i] = min(low[i], p[i]), max(high[i], p[i])
+		}
+	}
+	length, width := units.Length(high[0]-low[0]), units.Length(high[1]-low[1])
+	if off := max(length-c.shape.Length, width-c.shape.Width, c.shape.Length-length, c.shape.Width-width) / 2; off > (c.BuildRange().High-c.BuildRange().Low)/2 {
+		return left("core", fmt.Sprintf("%v by %v at its widest", length, width),
+			fmt.Sprintf("near the rounded rectangle that it counts as, %v by %v", c.shape.Length, c.shape.Width))
 	}
 	return nil
 }

@@ -44,6 +44,45 @@ func TestResistanceACLeft(t *testing.T) {
 	}
 }
 
+// Long straight wires side by side are the witness: the mean of the square of the field that each has from the others,
+// against that of the same current spread evenly, which the losses are made of.
+func TestFewTurnsLeft(t *testing.T) {
+	for _, c := range []struct {
+		rows, layers int
+		low, high    float64
+	}{{20, 1, 0.45, 0.55}, {5, 5, 0.95, 1}, {10, 10, 0.98, 1}} {
+		if share := square(c.rows, c.layers, 1) / square(c.rows, c.layers, 6); share < c.low || share > c.high {
+			t.Errorf("%d layers of %d wires: %g of what an even window has, want %g to %g", c.layers, c.rows, share, c.low, c.high)
+		}
+	}
+	thick := gauge(t, 22)
+	single := wound(t, Round{CoreDiameter: 20 * mm, Height: 25 * mm}, thick, 30, Style{Lay: Layered})
+	told(t, "one layer", single.resistanceACLeft(20e3), "turns in a row or layers: got 1, valid from 5 on")
+	told(t, "one layer, far below", single.resistanceACLeft(100))
+	told(t, "six layers", wound(t, Round{CoreDiameter: 20 * mm, Height: 25 * mm}, thick, 180, Style{Lay: Layered}).resistanceACLeft(20e3))
+}
+
+// square is the mean of B² over currents in a grid, each split into parts by parts.
+func square(rows, layers, parts int) float64 {
+	var at []complex128
+	for i := range rows * parts {
+		for j := range layers * parts {
+			at = append(at, complex(float64(i), float64(j))/complex(float64(parts), 0))
+		}
+	}
+	sum := 0.0
+	for i, p := range at {
+		b := 0i
+		for j, q := range at {
+			if i != j {
+				b += 1 / (p - q)
+			}
+		}
+		sum += real(b*cmplx.Conj(b)) / math.Pow(float64(parts), 4)
+	}
+	return sum / float64(len(at))
+}
+
 // The ends of the table that R. G. Medhurst printed are 0.1 and 50.
 func TestCapacitanceLeft(t *testing.T) {
 	flat := Round{CoreDiameter: 80 * mm, Height: 4 * mm}
@@ -56,6 +95,15 @@ func TestCapacitanceLeft(t *testing.T) {
 		t.Fatal(err)
 	}
 	told(t, "measured", measured.capacitanceLeft())
+}
+
+func TestInsideLeft(t *testing.T) {
+	wedge := Convex{Corners: []Point{{-30 * mm, -10 * mm}, {30 * mm, -2 * mm}, {30 * mm, 2 * mm}, {-30 * mm, 10 * mm}}, Height: 9 * mm}
+	c := wound(t, wedge, gauge(t, 42), 3000)
+	told(t, "a wedge", c.insideLeft(Cover{}), "core: got 60 mm by 20 mm at its widest")
+	told(t, "a wedge, its capacitance", c.coverCapacitanceLeft(Cover{}, Start), "core")
+	told(t, "an oval", wound(t, Convex{Corners: ring(48, 0.012, 0.01), Height: 9 * mm}, gauge(t, 42), 3000).insideLeft(Cover{}))
+	told(t, "a racetrack", wound(t, steel, gauge(t, 42), 3000).insideLeft(Cover{}))
 }
 
 func TestStrandCapacitanceLeft(t *testing.T) {

@@ -13,6 +13,7 @@ import (
 // what the call took, the receiver first, and returns the warnings: "what: got X, valid Y".
 func Ranges() map[string]any {
 	return map[string]any{
+		"CompareTaps":      compareTapsLeft,
 		"Limits.At":        Limits.atLeft,
 		"Model.HighCorner": Model.highCornerLeft,
 		"Model.LowCorner":  Model.lowCornerLeft,
@@ -53,6 +54,16 @@ func (m Model) lowCornerLeft(source, load units.Resistance) []string {
 	}
 	if at := m.resonance(m.PrimaryInductance); at < wellAway*corner {
 		list = append(list, fmt.Sprintf("resonance of primary inductance and capacitances: got %v, valid from three times the corner on, %v; Sweep includes it", at, wellAway*corner))
+	}
+	return list
+}
+
+func compareTapsLeft(source, load units.Resistance, taps ...Tap) []string {
+	var list []string
+	for _, t := range taps {
+		for _, text := range append(t.Model.lowCornerLeft(source, load), t.Model.highCornerLeft(source, load)...) {
+			list = append(list, fmt.Sprintf("tap %q: %s", t.Name, text))
+		}
 	}
 	return list
 }

@@ -43,6 +43,7 @@ func TestCornersLeft(t *testing.T) {
 	leaves(t, "an ordinary one", m.lowCornerLeft(150, 50e3), "")
 	leaves(t, "a loose one", Model{Ratio: 10, PrimaryInductance: 1, Leakage: 0.2}.lowCornerLeft(150, 50e3), "leakage: got 200 mH, valid up to a tenth")
 	leaves(t, "much capacitance", Model{Ratio: 10, PrimaryInductance: 1, SecondaryCapacitance: 1e-6}.lowCornerLeft(150, 50e3), "resonance of primary inductance")
+	leaves(t, "a tap", compareTapsLeft(150, 50e3, Tap{"whole", m}), `tap "whole": ratio without a secondary capacitance: got 1 to 10`)
 	leaves(t, "no inductance", Model{Ratio: 10}.lowCornerLeft(150, 50e3), "")
 }
 
