@@ -8,7 +8,10 @@ import "math"
 // joinedSector is sector for a corner p and the side q that begins where it ends. The end of the side that
 // is far from the corner is smooth and needs few points.
 func (e *engine) joinedSector(p, q *piece, wp, wq window, around rule, end touch) float64 {
-	depths := e.depths(wp, wq, e.o.across)
+	depths := e.depths(wp, wq, e.acrossFor(wp, wq))
+	if n := orderFor(p.extent(wp.to), e.smooth, e.o.digits, p.leastOrder(), maxOrder); e.smooth > 0 && n < len(around.x) {
+		around = gauss(n)
+	}
 	few := orderFor(p.extent(wp.to), q.length, e.o.digits, p.leastOrder(), maxOrder)
 	flat := orderFor(wp.width(), q.length, e.o.digits, 2, maxOrder)
 	if 2*few*flat < len(around.x)*len(depths) {
@@ -52,6 +55,19 @@ func (k *sheets) row(x, length, y float64) float64 {
 // near is the end of the side that is nearer to x, which lies beyond it, far the other end.
 func (k *sheets) near(x, length, y float64) float64 { return -k.block(max(-x, x-length, 0), y) }
 func (k *sheets) far(x, length, y float64) float64  { return k.block(max(length-x, x), y) }
+
+// acrossFor is the number of points over the depth of a corner: fewer where it is thin beside the block or where
+// an axial gap smooths the potential.
+func (e *engine) acrossFor(wp, wq window) int {
+	n := min(e.o.across, e.o.across-2+int(4*wp.width()/wq.width()))
+	if e.o.across > ordersAt(defaultLevel).across {
+		n = e.o.across
+	}
+	if e.smooth > 0 {
+		n = min(n, orderFor(wp.width(), e.smooth, e.o.digits, 2, n))
+	}
+	return max(n, 2)
+}
 
 // depths fills nodes over the depth of a corner, cut where the block beside it begins and ends.
 func (e *engine) depths(wp, wq window, n int) []node {
