@@ -84,7 +84,7 @@ func levelFor(share float64) int {
 	switch {
 	case share < 0.01:
 		return 0
-	case share < 0.1:
+	case share < 0.3:
 		return 1
 	}
 	return defaultLevel
