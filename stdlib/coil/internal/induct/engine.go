@@ -20,6 +20,8 @@ type engine struct {
 	quick  bool // a table of the kernel is exact enough
 	nodes  []node
 	joints []node // of joined pieces, once found
+
+	corners []corner // known near ends of joined sides
 }
 
 func (e *engine) total(tasks []task) float64 {

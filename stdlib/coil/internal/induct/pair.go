@@ -60,9 +60,6 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 	return sum
 }
 
-// mostNodes bounds the number of nodes of a product.
-const mostNodes = 1024
-
 // product integrates over two pieces by points on both, over all nodes. If p's end nearly
 // meets q's start, or the other way round, the rules are counted from there.
 func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
@@ -73,9 +70,10 @@ func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float6
 		}
 		base[j], out[j], tangent[j] = q.frame(y)
 	}
-	var weights [mostNodes]float64
-	for n, at := range nodes {
-		weights[n] = at.w * p.extent(at.tp) * q.extent(at.tq)
+	var space [64]float64
+	weights := space[:0]
+	for _, at := range nodes {
+		weights = append(weights, at.w*p.extent(at.tp)*q.extent(at.tq))
 	}
 	sum := 0.0
 	for i, x := range rp.x {

@@ -14,11 +14,30 @@ func (e *engine) joinedSector(p, q *piece, wp, wq window, around rule, end touch
 	}
 	few := orderFor(p.extent(wp.to), q.length, e.o.digits, p.leastOrder(), maxOrder)
 	flat := orderFor(wp.width(), q.length, e.o.digits, 2, maxOrder)
-	if 2*few*flat < len(around.x)*len(depths) {
-		sum := e.sector(p, q, wp, wq, around, depths, end, (*sheets).near)
-		return sum + e.sector(p, q, wp, wq, gauss(few), e.depths(wp, window{}, flat), end, (*sheets).far)
+	if few*flat <= len(around.x)*len(depths) {
+		near := e.nearEnd(p, wp, wq, func() float64 { return e.sector(p, q, wp, wq, around, depths, end, (*sheets).near) })
+		return near + e.sector(p, q, wp, wq, gauss(few), e.depths(wp, window{}, flat), end, (*sheets).far)
 	}
 	return e.sector(p, q, wp, wq, around, depths, end, (*sheets).row)
+}
+
+// A corner is what the near ends of both its sides have in common, seen from it.
+type corner struct {
+	span   float64
+	wp, wq window
+	near   float64
+}
+
+// nearEnd is find for a corner, once: the sides on its left and right are mirror images but for their length.
+func (e *engine) nearEnd(p *piece, wp, wq window, find func() float64) float64 {
+	for _, c := range e.corners {
+		if c.wp == wp && c.wq == wq && math.Abs(c.span-p.span) < 1e-12 {
+			return c.near
+		}
+	}
+	near := find()
+	e.corners = append(e.corners, corner{p.span, wp, wq, near})
+	return near
 }
 
 // sector is the integral over arc p and side q, averaged over both windows. The rule of the angle counts

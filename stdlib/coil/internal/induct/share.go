@@ -53,7 +53,7 @@ func (e *engine) shared(tasks []task) float64 {
 	engines, values := [mostWorkers]engine{}, make([]float64, len(tasks))
 	for i := range engines {
 		engines[i] = *e
-		engines[i].nodes, engines[i].joints = nil, nil
+		engines[i].nodes, engines[i].joints, engines[i].corners = nil, nil, nil
 		if s, ok := e.k.(*sheets); ok && e.quick {
 			engines[i].k = s.tabled()
 		}
