@@ -190,6 +190,10 @@ func (e *engine) separate(p, q *piece) float64 {
 	switch {
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
+	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
+		return e.sector(q, p, e.wq, e.wp, rq, e.plain(e.wq, nq), apart, (*sheets).row)
+	case p.arc && e.blocks(e.wq) && len(e.nodes) > 3*np:
+		return e.sector(p, q, e.wp, e.wq, rp, e.plain(e.wp, np), apart, (*sheets).row)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
 	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:

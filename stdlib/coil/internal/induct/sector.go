@@ -16,7 +16,7 @@ func (e *engine) joinedSector(p, q *piece, wp, wq window, around rule, end touch
 	flat := orderFor(wp.width(), q.length, e.o.digits, 2, maxOrder)
 	if few*flat <= len(around.x)*len(depths) {
 		near := e.nearEnd(p, wp, wq, func() float64 { return e.sector(p, q, wp, wq, around, depths, end, (*sheets).near) })
-		return near + e.sector(p, q, wp, wq, gauss(few), e.depths(wp, window{}, flat), end, (*sheets).far)
+		return near + e.sector(p, q, wp, wq, gauss(few), e.plain(wp, flat), end, (*sheets).far)
 	}
 	return e.sector(p, q, wp, wq, around, depths, end, (*sheets).row)
 }
@@ -87,6 +87,9 @@ func (e *engine) acrossFor(wp, wq window) int {
 	}
 	return max(n, 2)
 }
+
+// plain fills nodes over the depth of a corner far from the block.
+func (e *engine) plain(wp window, n int) []node { return e.depths(wp, window{}, n) }
 
 // depths fills nodes over the depth of a corner, cut where the block beside it begins and ends.
 func (e *engine) depths(wp, wq window, n int) []node {
