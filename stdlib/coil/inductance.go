@@ -219,25 +219,24 @@ func (c Winding) blocks() blocks {
 // turns are those of the full layers.
 func (b blocks) turns() float64 { return float64(b.layers * b.perLayer) }
 
-// own is the begun layer by itself: a small part of the whole, which goes with the square of its turns.
+// own is the begun layer by itself, which goes with the square of its turns.
 func (b blocks) own() float64 {
 	if b.left == 0 {
 		return 0
 	}
-	return induct.SelfRough(b.last, float64(b.left))
+	return induct.SelfPart(b.last, float64(b.left), b.share()*b.share())
 }
 
-// mutual takes the begun layer as a sheet in its middle: the block's field hardly bends over one layer.
+// mutual is the begun layer with the full ones.
 func (b blocks) mutual() float64 {
 	if b.left == 0 {
 		return 0
 	}
-	half := b.last.Build / 2
-	thin := induct.Section{
-		CoreLength: b.last.CoreLength + 2*half, CoreWidth: b.last.CoreWidth + 2*half, CornerRadius: b.last.CornerRadius + half, Height: b.last.Height,
-	}
-	return induct.CoaxialRough(b.full, thin, b.turns(), float64(b.left), b.away)
+	return induct.CoaxialPart(b.full, b.last, b.turns(), float64(b.left), b.away, 2*b.share())
 }
+
+// share is that of the begun layer in the turns.
+func (b blocks) share() float64 { return float64(b.left) / (b.turns() + float64(b.left)) }
 
 // begunRound is what the round wires of the begun layer have more than a filled block.
 func (b blocks) begunRound(wire induct.Wire) float64 {

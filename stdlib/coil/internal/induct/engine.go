@@ -20,6 +20,8 @@ type engine struct {
 	quick  bool // a table of the kernel is exact enough
 	nodes  []node
 	joints []node // of joined pieces, once found
+
+	corners []corner // known near ends of joined sides
 }
 
 func (e *engine) total(tasks []task) float64 {
@@ -67,21 +69,32 @@ func (e *engine) nearArcs(p, q *piece, end touch) float64 {
 		e.nodes = e.jointNodes()
 	}
 	r := squared(e.o.joinedArc)
-	return arcs(p, q, e.nodes, e.k, r, r, end)
+	return product(p, q, e.nodes, e.k, r, r, end)
 }
 
 // aligned integrates two copies of one piece. Its value is the same with tp and tq
 // exchanged, so with equal windows one sign of the difference is enough.
 func (e *engine) aligned(p *piece) float64 {
-	r := squared(e.o.arc)
-	sum := 0.0
-	e.alignedNodes(p.arc)
-	for _, at := range e.nodes {
-		if p.arc {
-			sum += at.w * alignedArcs(p.span, at.tp, at.tq, e.k, r)
-		} else {
-			sum += at.w * alignedSides(p.length, at.tp-at.tq, e.k)
+	if !p.arc {
+		if value, ok := e.bars(p, p, e.wp, e.wq); ok {
+			return value
 		}
+	}
+	e.alignedNodes(p.arc)
+	if p.arc {
+		return e.alignedArcs(p)
+	}
+	sum := 0.0
+	for _, at := range e.nodes {
+		sum += at.w * alignedSides(p.length, at.tp-at.tq, e.k)
+	}
+	return sum
+}
+
+func (e *engine) alignedArcs(p *piece) float64 {
+	t, sum := newTurning(p.span, squared(e.o.arc)), 0.0
+	for _, at := range e.nodes {
+		sum += at.w * t.arcs(at.tp, at.tq, e.k)
 	}
 	return sum
 }
@@ -175,8 +188,12 @@ func (e *engine) separate(p, q *piece) float64 {
 	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 20))
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20))
 	switch {
-	case p.arc && q.arc:
-		return arcs(p, q, e.nodes, e.k, rp, rq, apart)
+	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
+		return product(p, q, e.nodes, e.k, rp, rq, apart)
+	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
+		return e.sector(q, p, e.wq, e.wp, rq, e.plain(e.wq, nq), apart, (*sheets).row)
+	case p.arc && e.blocks(e.wq) && len(e.nodes) > 3*np:
+		return e.sector(p, q, e.wp, e.wq, rp, e.plain(e.wp, np), apart, (*sheets).row)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
 	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:
@@ -189,12 +206,22 @@ func (e *engine) separate(p, q *piece) float64 {
 	return sum
 }
 
+// byPoints reports whether a corner and a side at a distance are integrated sooner by points of a table along
+// the side than in closed form.
+func (e *engine) byPoints(p, q *piece, distance float64) bool {
+	k, ok := e.k.(*sheets)
+	return ok && k.table != nil && orderFor(p.length+q.length, distance, e.o.digits, 3, maxOrder) < min(20, 5*k.n)
+}
+
 // facing integrates two parallel sides that lie on one line of distances, exactly but for
 // the difference of those.
 func (e *engine) facing(p, q *piece) float64 {
 	op, oq := p.start.dot(p.out), q.start.dot(p.out)
 	wp := window{e.wp.from + op, e.wp.to + op}
 	wq := window{e.wq.from + oq, e.wq.to + oq}
+	if value, ok := e.bars(p, q, wp, wq); ok {
+		return value
+	}
 	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1}, e.scale)
 	sum := 0.0
 	for _, at := range e.nodes {

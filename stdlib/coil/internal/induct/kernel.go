@@ -86,11 +86,20 @@ func (k *sheets) scale() float64 {
 func newSheets(ha, hb, z float64) *sheets {
 	k := &sheets{}
 	scale := 1 / (ha * hb)
-	k.add(math.Abs(z+(ha+hb)/2), scale)
-	k.add(math.Abs(z-(ha+hb)/2), scale)
-	k.add(math.Abs(z+(ha-hb)/2), -scale)
-	k.add(math.Abs(z-(ha-hb)/2), -scale)
+	k.add(edges(z, (ha+hb)/2), scale)
+	k.add(edges(z, -(ha+hb)/2), scale)
+	k.add(edges(z, (ha-hb)/2), -scale)
+	k.add(edges(z, (hb-ha)/2), -scale)
 	return k
+}
+
+// edges is |a+b|, 0 where rounding alone keeps two edges apart.
+func edges(a, b float64) float64 {
+	u := math.Abs(a + b)
+	if u < 1e-12*(math.Abs(a)+math.Abs(b)) {
+		return 0
+	}
+	return u
 }
 
 // add merges equal values of u: the self term needs two evaluations instead of four.

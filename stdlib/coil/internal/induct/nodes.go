@@ -35,8 +35,14 @@ func together(to []node, p, q window, n counts, scale float64) []node {
 	if p.width() == 0 || q.width() == 0 {
 		return sheetAndWindow(to, p, q, n, scale)
 	}
-	if p == q {
+	switch {
+	case p == q:
 		return diagonal(to, p, n, scale)
+	case q.width() < thin*p.width():
+		return thinAndWindow(to, p, q, n, scale)
+	case p.width() < thin*q.width():
+		first := len(to)
+		return swapped(thinAndWindow(to, q, p, n, scale), first)
 	}
 	cuts := [3]float64{q.from - p.from, q.to - p.to, 0}
 	low, high := q.from-p.to, q.to-p.from
@@ -107,6 +113,32 @@ func differences(to []node, left, right float64, n counts, scale float64, visit 
 	return to
 }
 
+// thin is the share of the other window below which a window is taken as two sheets: it is smooth over its
+// own build.
+const thin = 0.2
+
+// thinAndWindow is together for a thin window q.
+func thinAndWindow(to []node, p, q window, n counts, scale float64) []node {
+	sheets := gauss(2)
+	for i, x := range sheets.x {
+		at := q.from + x*q.width()
+		first := len(to)
+		to = swapped(sheetAndWindow(to, window{at, at}, p, n, scale), first)
+		for j := first; j < len(to); j++ {
+			to[j].w *= sheets.w[i]
+		}
+	}
+	return to
+}
+
+// swapped exchanges both distances of the nodes from the first one on.
+func swapped(to []node, first int) []node {
+	for i := first; i < len(to); i++ {
+		to[i].tp, to[i].tq = to[i].tq, to[i].tp
+	}
+	return to
+}
+
 // sheetAndWindow is together when one of the windows, or both, has no build.
 func sheetAndWindow(to []node, p, q window, n counts, scale float64) []node {
 	switch {
@@ -114,11 +146,7 @@ func sheetAndWindow(to []node, p, q window, n counts, scale float64) []node {
 		return append(to, node{p.from, q.from, 1})
 	case q.width() == 0:
 		first := len(to)
-		to = sheetAndWindow(to, q, p, n, scale)
-		for i := first; i < len(to); i++ {
-			to[i].tp, to[i].tq = to[i].tq, to[i].tp
-		}
-		return to
+		return swapped(sheetAndWindow(to, q, p, n, scale), first)
 	}
 	cuts := [2]float64{q.from - p.from, q.to - p.from}
 	visit := func(delta, w float64) []node {

@@ -60,15 +60,20 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 	return sum
 }
 
-// arcs integrates over two arcs that do not share a centre, over all nodes. If p's end nearly
+// product integrates over two pieces by points on both, over all nodes. If p's end nearly
 // meets q's start, or the other way round, the rules are counted from there.
-func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
+func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
 	var base, out, tangent [maxOrder]vec
 	for j, y := range rq.x {
 		if end == atStart {
 			y = 1 - y
 		}
 		base[j], out[j], tangent[j] = q.frame(y)
+	}
+	var space [64]float64
+	weights := space[:0]
+	for _, at := range nodes {
+		weights = append(weights, at.w*p.extent(at.tp)*q.extent(at.tq))
 	}
 	sum := 0.0
 	for i, x := range rp.x {
@@ -79,17 +84,17 @@ func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
 		for j, w := range rq.w {
 			between := b.minus(base[j])
 			part := 0.0
-			for _, at := range nodes {
+			for m, at := range nodes {
 				gap := between.plus(n.times(at.tp)).minus(out[j].times(at.tq))
-				part += at.w * at.tp * at.tq * k.point(gap.dot(gap))
+				part += weights[m] * k.point(gap.dot(gap))
 			}
 			sum += rp.w[i] * w * t.dot(tangent[j]) * part
 		}
 	}
-	return p.span * q.span * sum
+	return sum
 }
 
-// alignedArcs integrates over two arcs of one centre and one range of angles, radii tp and
+// arcs integrates over two arcs of one centre and one range of angles, radii tp and
 // tq. The angle between two points, v, occurs with the weight (span − |v|), so that
 //
 //	tp tq ∫ (span−|v|) cos v f(√(δ²+4s² sin²(v/2))) dv,  s² = tp tq,  δ = tp − tq
@@ -97,29 +102,45 @@ func arcs(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
 // remains, in which the near-singular part at v = 0 is that of two straight sides of length
 // s·span the distance δ apart: this is taken in closed form and the smooth
 // difference by quadrature. A full circle has the weight 2π instead.
-func alignedArcs(span, tp, tq float64, k kernel, r rule) float64 {
+func (t turning) arcs(tp, tq float64, k kernel) float64 {
 	s2 := tp * tq
 	if s2 == 0 {
 		return 0
 	}
 	s, delta := math.Sqrt(s2), tp-tq
-	d2 := delta * delta
-	full := span > 2*math.Pi-1e-9
-	if full {
-		span = math.Pi
+	d2, sum := delta*delta, 0.0
+	for _, at := range t.points[:t.count] {
+		sum += at.w * (at.cos*k.point(d2+4*s2*at.sin2) - k.point(d2+s2*at.v2))
 	}
-	sum := 0.0
+	if t.full {
+		return 4*math.Pi*s2*t.span*sum + 4*math.Pi*s*k.side(0, s*t.span, delta)
+	}
+	return 2*s2*t.span*t.span*sum + alignedSides(s*t.span, delta, k)
+}
+
+// A turning holds what all pairs of turns of one arc have in common: the angles between two points.
+type turning struct {
+	span   float64
+	full   bool
+	points [maxOrder]turningPoint
+	count  int
+}
+
+type turningPoint struct{ w, v2, sin2, cos float64 }
+
+func newTurning(span float64, r rule) (t turning) {
+	t.span, t.count = span, len(r.x)
+	if t.full = span > 2*math.Pi-1e-9; t.full {
+		t.span = math.Pi
+	}
 	for i, x := range r.x {
-		v := x * span
+		v := x * t.span
 		sin := math.Sin(v / 2)
-		bend := (1-2*sin*sin)*k.point(d2+4*s2*sin*sin) - k.point(d2+s2*v*v)
-		if !full {
-			bend *= 1 - x
+		at := turningPoint{w: r.w[i], v2: v * v, sin2: sin * sin, cos: 1 - 2*sin*sin}
+		if !t.full {
+			at.w *= 1 - x
 		}
-		sum += r.w[i] * bend
+		t.points[i] = at
 	}
-	if full {
-		return 4*math.Pi*s2*span*sum + 4*math.Pi*s*k.side(0, s*span, delta)
-	}
-	return 2*s2*span*span*sum + alignedSides(s*span, delta, k)
+	return t
 }

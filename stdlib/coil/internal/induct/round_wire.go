@@ -41,20 +41,21 @@ type cell struct{ t, z float64 }
 // middles), averaged over the turns.
 func (c cell) neighbours(layers, perLayer int, inGrooves bool) float64 {
 	sum := 0.0
-	for i := range min(layers, farthest) {
-		for j := range min(perLayer, farthest) {
+	across, along := c.reach()
+	for i := range min(layers, across) {
+		for j := range min(perLayer, along) {
 			if i == 0 && j == 0 {
 				continue
 			}
-			along, times := float64(j), 4.0
+			place, times := float64(j), 4.0
 			switch {
 			case inGrooves && i%2 == 1:
-				along += 0.5 // one place up and one place down, of which there is one less
+				place += 0.5 // one place up and one place down, of which there is one less
 			case i == 0 || j == 0:
 				times = 2
 			}
-			share := (1 - float64(i)/float64(layers)) * (1 - along/float64(perLayer))
-			sum += times * share * c.excess(float64(i)*c.t, along*c.z)
+			share := (1 - float64(i)/float64(layers)) * (1 - place/float64(perLayer))
+			sum += times * share * c.excess(float64(i)*c.t, place*c.z)
 		}
 	}
 	return sum
@@ -66,23 +67,47 @@ func (c cell) neighbours(layers, perLayer int, inGrooves bool) float64 {
 func BegunLayer(s Section, layers, perLayer, begun int, wire Wire) float64 {
 	c := cell{s.Build / float64(layers), s.Height / float64(perLayer)}
 	sum := 0.0
-	for i := 1; i <= min(layers, farthest); i++ {
-		shift := 0.0
+	across, _ := c.reach()
+	for i := 1; i <= min(layers, across); i++ {
 		if wire.InGrooves && i%2 == 1 {
-			shift = 0.5
-		}
-		for m := -min(perLayer-1, farthest); m <= min(begun-1, farthest); m++ {
-			pairs := min(begun-1, perLayer-1+m) - max(0, m) + 1
-			sum += float64(pairs) * c.excess(float64(i)*c.t, (float64(m)-shift)*c.z)
+			sum += c.layerBeside(float64(i), 0.5, perLayer, begun)
+		} else {
+			sum += c.layerBeside(float64(i), 0, perLayer, begun)
 		}
 	}
 	outermost := s.corePerimeter() + 2*math.Pi*s.Build
 	return Mu0 / math.Pi * outermost * sum
 }
 
+// layerBeside is the sum over pairs of a begun layer and a full one some layers below. Places m and 2·shift−m along are
+// as far away.
+func (c cell) layerBeside(layers, shift float64, perLayer, begun int) float64 {
+	pairs := func(m int) float64 {
+		return float64(max(0, min(begun-1, perLayer-1+m)-max(0, m)+1))
+	}
+	sum := 0.0
+	_, along := c.reach()
+	for m := int(2 * shift); m <= min(max(begun, perLayer), along); m++ {
+		both := pairs(m)
+		if mirror := int(2*shift) - m; mirror != m {
+			both += pairs(mirror)
+		}
+		if both > 0 {
+			sum += both * c.excess(layers*c.t, (float64(m)-shift)*c.z)
+		}
+	}
+	return sum
+}
+
 // farthest is how many turns away neighbours are still counted: what lies beyond adds less than
-// a thousandth of a turn's own share.
-const farthest = 64
+// a hundredth of a turn's own share, which is itself a small correction.
+const farthest = 24
+
+// reach is that distance in places across and along the layers.
+func (c cell) reach() (across, along int) {
+	d := farthest * max(c.t, c.z)
+	return int(min(d/c.t, 1000)), int(min(d/c.z, 1000))
+}
 
 // excess is ln(mean distance / distance) of two cells (t, z) apart. The difference of two points
 // of two cells has a triangular density; far away its quadrupole is enough.

@@ -69,12 +69,25 @@ func Coaxial(a, b Section, na, nb, distance float64) (mutual, err float64) {
 	return climb(defaultLevel, defaultLevel, 0, na*nb, coaxialAt(a, b, distance))
 }
 
-// SelfRough is SelfValue within 1e-4 in half the time: for a small part of a whole.
-func SelfRough(s Section, turns float64) float64 { return turns * turns * selfAt(s)(defaultLevel-1) }
+// SelfPart is SelfValue for a part of a whole: the smaller its share, the less exact it has to be.
+func SelfPart(s Section, turns, share float64) float64 {
+	return turns * turns * selfAt(s)(levelFor(share))
+}
 
-// CoaxialRough is the mutual inductance within 3e-4 in a third of the time: for a small part of a whole.
-func CoaxialRough(a, b Section, na, nb, distance float64) float64 {
-	return na * nb * coaxialAt(a, b, distance)(defaultLevel-1)
+// CoaxialPart is the mutual inductance for a part of a whole.
+func CoaxialPart(a, b Section, na, nb, distance, share float64) float64 {
+	return na * nb * coaxialAt(a, b, distance)(levelFor(share))
+}
+
+// levelFor is the level that keeps the error of a part below 1e-5 of the whole.
+func levelFor(share float64) int {
+	switch {
+	case share < 0.01:
+		return 0
+	case share < 0.3:
+		return 1
+	}
+	return defaultLevel
 }
 
 // CoaxialTo is Coaxial to a relative accuracy between 1e-3 and 1e-8.

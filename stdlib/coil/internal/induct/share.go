@@ -15,9 +15,12 @@ import (
 // mostWorkers is the number of processors that one integral takes.
 const mostWorkers = 4
 
+// workers is how many do n parts.
+func workers(n int) int { return min(mostWorkers, runtime.GOMAXPROCS(0), n) }
+
 // share calls part for 0 to n-1; worker tells which of some workers does it.
 func share(n int, part func(worker, i int)) {
-	workers := min(mostWorkers, runtime.GOMAXPROCS(0), n)
+	count := workers(n)
 	tell, done := pace.Claim()
 	defer done()
 	var next atomic.Int64
@@ -30,7 +33,7 @@ func share(n int, part func(worker, i int)) {
 		}
 	}
 	var others sync.WaitGroup
-	for worker := 1; worker < workers; worker++ {
+	for worker := 1; worker < count; worker++ {
 		others.Go(func() { work(worker) })
 	}
 	work(0)
@@ -51,9 +54,9 @@ func Sum(parts ...func() float64) float64 {
 // shared is total with several engines at work.
 func (e *engine) shared(tasks []task) float64 {
 	engines, values := [mostWorkers]engine{}, make([]float64, len(tasks))
-	for i := range engines {
+	for i := range workers(len(tasks)) {
 		engines[i] = *e
-		engines[i].nodes, engines[i].joints = nil, nil
+		engines[i].nodes, engines[i].joints, engines[i].corners = nil, nil, nil
 		if s, ok := e.k.(*sheets); ok && e.quick {
 			engines[i].k = s.tabled()
 		}
