@@ -31,13 +31,13 @@ func (Watched) Host(i int) string { return fmt.Sprint("Watched", i) }
 
 // watched lowers a call to one of the host, if the runner is to look at it.
 func (l *lowerer) watched(e *ast.CallExpr) bool {
-	s, isSelector := e.Fun.(*ast.SelectorExpr)
+	s, isSelector := ast.Unparen(e.Fun).(*ast.SelectorExpr)
 	f := l.libraryFunc(e.Fun)
 	if !l.guard || !isSelector || f == nil || l.Lib.Ranges[fullName(f)] == nil && (e == l.direct || !l.warns(resultOf(f))) {
 		return false
 	}
 	w := Watched{Package: f.Pkg().Path(), Func: f.Name(), Name: fullName(f), Label: l.calleeText(s, f), signature: withReceiver(f)}
-	from, to := l.span(s)
+	from, to := l.span(e.Fun)
 	if f.Signature().Recv() == nil {
 		l.edits.replace(from, to, l.host(w))
 		l.arguments(e)
@@ -48,7 +48,9 @@ func (l *lowerer) watched(e *ast.CallExpr) bool {
 	if _, ok := types.Unalias(l.Exprs[s.X].Type).(*types.Pointer); ok {
 		star = "*"
 	}
+	begin, _ := l.span(s)
 	l.edits.open(from, l.host(w)+"("+star)
+	l.edits.blank(l.chunkAt.Text, from, begin)
 	l.raw(s.X)
 	_, to = l.span(s.X)
 	l.edits.replace(to, to, ",")
@@ -179,7 +181,7 @@ func namesOf(s ast.Stmt) string {
 	switch s := s.(type) {
 	case *ast.AssignStmt:
 		for _, e := range s.Lhs {
-			if id, ok := e.(*ast.Ident); ok && s.Tok == token.DEFINE && id.Name != "_" {
+			if id, ok := e.(*ast.Ident); ok && id.Name != "_" {
 				names = append(names, id.Name)
 			}
 		}
