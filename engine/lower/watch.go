@@ -10,9 +10,9 @@ import (
 	"lode/engine/check"
 )
 
-// This file lets the runner look at what can leave the range that it is valid for: values that
-// were defined, and calls of the library. Such a call goes through a function of the host, which
-// takes the receiver as its first argument. Other calls stay as they are.
+// This file lets the runner look at calls of the library that can leave the range they are valid for. Such
+// a call goes through a function of the host, which takes the receiver as its first argument. Other calls
+// stay as they are.
 
 // Watched is a call of the library that the runner looks at.
 type Watched struct {
@@ -21,6 +21,7 @@ type Watched struct {
 	Func    string
 	Name    string // full name, such as coil.Winding.Hum
 	Label   string // as the notebook writes it
+	Pointer bool   // the first argument is a pointer to the receiver, which saves copies of it
 	Tries   bool   // it calls functions of the notebook with arguments of its own choice
 
 	signature *types.Signature
@@ -36,27 +37,46 @@ func (l *lowerer) watched(e *ast.CallExpr) bool {
 	if !l.guard || !isSelector || f == nil || l.Lib.Ranges[fullName(f)] == nil && (e == l.direct || !l.warns(resultOf(f))) {
 		return false
 	}
-	w := Watched{Package: f.Pkg().Path(), Func: f.Name(), Name: fullName(f), Label: l.calleeText(s, f), signature: withReceiver(f)}
-	from, to := l.span(e.Fun)
-	if f.Signature().Recv() == nil {
+	w := Watched{Package: f.Pkg().Path(), Func: f.Name(), Name: fullName(f), Label: l.calleeText(s, f)}
+	if f.Signature().Recv() != nil {
+		l.watchedMethod(e, s, f, w)
+	} else {
+		from, to := l.span(e.Fun)
+		w.signature = f.Signature()
 		l.edits.replace(from, to, l.host(w))
-		l.arguments(e)
-		return true
 	}
-	w.Type = receiver(f).Obj().Name()
-	star := ""
-	if _, ok := types.Unalias(l.Exprs[s.X].Type).(*types.Pointer); ok {
-		star = "*"
-	}
-	begin, _ := l.span(s)
-	l.edits.open(from, l.host(w)+"("+star)
-	l.edits.blank(l.chunkAt.Text, from, begin)
-	l.raw(s.X)
-	_, to = l.span(s.X)
-	l.edits.replace(to, to, ",")
-	l.edits.blank(l.chunkAt.Text, to, l.offset(e.Lparen)+1)
 	l.arguments(e)
 	return true
+}
+
+// watchedMethod lowers what stands in front of the arguments.
+func (l *lowerer) watchedMethod(e *ast.CallExpr, s *ast.SelectorExpr, f *types.Func, w Watched) {
+	w.Type, w.Pointer = receiver(f).Obj().Name(), l.variable(s.X)
+	before, first := "", types.Type(receiver(f))
+	if w.Pointer {
+		before, first = "&", types.NewPointer(first)
+	} else if _, ok := types.Unalias(l.Exprs[s.X].Type).(*types.Pointer); ok {
+		before = "*"
+	}
+	w.signature = withReceiver(f, first)
+	from, _ := l.span(e.Fun)
+	begin, _ := l.span(s)
+	l.edits.open(from, l.host(w)+"("+before)
+	l.edits.blank(l.chunkAt.Text, from, begin)
+	l.raw(s.X)
+	_, to := l.span(s.X)
+	l.edits.replace(to, to, ",")
+	l.edits.blank(l.chunkAt.Text, to, l.offset(e.Lparen)+1)
+}
+
+// variable reports whether an expression is the name of a variable of a type of the library.
+func (l *lowerer) variable(e ast.Expr) bool {
+	id, ok := e.(*ast.Ident)
+	if !ok || l.slots[e] > 0 {
+		return false
+	}
+	_, isVar := l.Uses[id].(*types.Var)
+	return isVar && l.libraryNamed(l.Exprs[id].Type)
 }
 
 // tries lowers the name of a generic function that tries arguments out to one of the host.
@@ -68,7 +88,7 @@ func (l *lowerer) tries(e *ast.CallExpr) bool {
 	twin, ok := f.Pkg().Scope().Lookup(f.Name() + check.TwinSuffix).(*types.Func)
 	if ok {
 		from, to := l.span(e.Fun)
-		l.edits.replace(from, to, l.host(Watched{Package: f.Pkg().Path(), Func: twin.Name(), Name: fullName(f), Tries: true, signature: withReceiver(twin)}))
+		l.edits.replace(from, to, l.host(Watched{Package: f.Pkg().Path(), Func: twin.Name(), Name: fullName(f), Tries: true, signature: twin.Signature()}))
 	}
 	return ok
 }
@@ -119,12 +139,9 @@ func fullName(f *types.Func) string {
 }
 
 // withReceiver is the type of a method as a function whose first parameter is the receiver.
-func withReceiver(f *types.Func) *types.Signature {
+func withReceiver(f *types.Func, first types.Type) *types.Signature {
 	s := f.Signature()
-	if s.Recv() == nil {
-		return s
-	}
-	params := []*types.Var{s.Recv()}
+	params := []*types.Var{types.NewParam(token.NoPos, f.Pkg(), "", first)}
 	for v := range s.Params().Variables() {
 		params = append(params, v)
 	}
@@ -150,79 +167,4 @@ func (l *lowerer) calleeText(s *ast.SelectorExpr, f *types.Func) string {
 		}
 		return fullName(f)
 	}
-}
-
-// valueOf returns the expression that a statement of the top level defines a name by or shows.
-func (l *lowerer) valueOf(chunk *check.Chunk, s ast.Stmt) ast.Expr {
-	switch s := s.(type) {
-	case *ast.AssignStmt:
-		if l.defined(s) != nil {
-			return ast.Unparen(s.Rhs[0])
-		}
-	case *ast.ExprStmt:
-		if shown(chunk, s) {
-			return ast.Unparen(s.X)
-		}
-	}
-	return nil
-}
-
-// defined returns the name that a statement defines, if it is one whose value is looked at.
-func (l *lowerer) defined(s *ast.AssignStmt) *ast.Ident {
-	if id, ok := s.Lhs[0].(*ast.Ident); ok && l.guard && s.Tok == token.DEFINE && len(s.Lhs) == 1 && id.Name != "_" && l.Defs[id] != nil && l.warns(l.Defs[id].Type()) {
-		return id
-	}
-	return nil
-}
-
-// namesOf lists the names that a statement defines.
-func namesOf(s ast.Stmt) string {
-	var names []string
-	switch s := s.(type) {
-	case *ast.AssignStmt:
-		for _, e := range s.Lhs {
-			if id, ok := e.(*ast.Ident); ok && id.Name != "_" {
-				names = append(names, id.Name)
-			}
-		}
-	case *ast.DeclStmt:
-		for _, spec := range s.Decl.(*ast.GenDecl).Specs {
-			if v, ok := spec.(*ast.ValueSpec); ok {
-				for _, id := range v.Names {
-					names = append(names, id.Name)
-				}
-			}
-		}
-	}
-	return strings.Join(names, ", ")
-}
-
-// madeBy returns the full name of the library's function that an expression calls.
-func (l *lowerer) madeBy(e ast.Expr) string {
-	call, ok := e.(*ast.CallExpr)
-	if !ok {
-		return ""
-	}
-	if f := l.libraryFunc(call.Fun); f != nil {
-		return fullName(f)
-	}
-	return ""
-}
-
-// minded hands a value that was defined to the runner, if it may have something to warn of.
-func (l *lowerer) minded(s *ast.AssignStmt, spot int) {
-	if id := l.defined(s); id != nil {
-		_, to := l.span(s)
-		l.edits.close(to, fmt.Sprintf("; ˑh.Mind(%d, %s)", spot, id.Name))
-	}
-}
-
-// warns reports whether a type of the library has a method Warnings.
-func (l *lowerer) warns(t types.Type) bool {
-	if t == nil || !l.foreign(t) {
-		return false
-	}
-	obj, _, _ := types.LookupFieldOrMethod(t, true, l.Scratch, "Warnings")
-	f, ok := obj.(*types.Func)
-	return ok && f.Signature().Params().Len() == 0
 }

@@ -25,20 +25,46 @@ type watch struct {
 	calls         int                // in that statement
 	told          bool               // it has warned in that statement, and is not looked at any more
 	last          [2][]reflect.Value // arguments and results of the last call, if that was not looked at
+	method        int                // of the receiver that the first argument points to, or -1
+	receiver      reflect.Value      // of the last call, then
 }
 
 // watched returns the function that a program calls in the place of one of the library.
 func (r *runner) watched(lib *library.Library, number int, w lower.Watched) reflect.Value {
-	p := &watch{runner: r, number: number, callee: calleeOf(lib, w), check: reflect.ValueOf(lib.Ranges[w.Name]), statement: -1}
+	p := &watch{runner: r, number: number, check: reflect.ValueOf(lib.Ranges[w.Name]), statement: -1, method: -1}
 	r.watches = append(r.watches, p)
-	if w.Tries {
-		return reflect.MakeFunc(p.callee.Type(), p.try)
+	names := lib.Symbols[w.Package]
+	if w.Type == "" {
+		p.callee = names[w.Func]
+		if w.Tries {
+			return reflect.MakeFunc(p.callee.Type(), p.try)
+		}
+		return reflect.MakeFunc(p.callee.Type(), p.call)
 	}
-	return reflect.MakeFunc(p.callee.Type(), p.call)
+	t := names[w.Type].Type().Elem()
+	m, _ := t.MethodByName(w.Func)
+	p.callee = m.Func
+	if w.Pointer {
+		p.method, p.receiver = m.Index, reflect.New(t).Elem()
+		return reflect.MakeFunc(pointing(m.Type), p.call)
+	}
+	return reflect.MakeFunc(m.Type, p.call)
+}
+
+// pointing is the type of a function that takes a pointer first.
+func pointing(t reflect.Type) reflect.Type {
+	in, out := []reflect.Type{reflect.PointerTo(t.In(0))}, []reflect.Type{}
+	for i := range t.NumIn() - 1 {
+		in = append(in, t.In(i+1))
+	}
+	for i := range t.NumOut() {
+		out = append(out, t.Out(i))
+	}
+	return reflect.FuncOf(in, out, t.IsVariadic())
 }
 
 func (p *watch) call(args []reflect.Value) []reflect.Value {
-	results := p.invoke(p.callee, args)
+	results := p.through(args)
 	if p.statement != p.at {
 		p.statement, p.calls, p.told = p.at, 0, false
 	}
@@ -49,8 +75,20 @@ func (p *watch) call(args []reflect.Value) []reflect.Value {
 		p.look(args, results)
 	case p.trial.depth == 0:
 		p.last = [2][]reflect.Value{args, results}
+		if p.method >= 0 { // the variable may have changed when it is looked at
+			p.receiver.Set(args[0].Elem())
+			args[0] = p.receiver.Addr()
+		}
 	}
 	return results
+}
+
+// through makes the call itself.
+func (p *watch) through(args []reflect.Value) []reflect.Value {
+	if p.method >= 0 {
+		return p.invoke(args[0].Elem().Method(p.method), args[1:])
+	}
+	return p.invoke(p.callee, args)
 }
 
 // Of many calls in one statement the first are looked at, then some, and the last: looking at one
@@ -75,6 +113,9 @@ func (p *watch) look(args, results []reflect.Value) {
 		p.warn(value.Warnings(), true)
 	}
 	if p.check.IsValid() {
+		if p.method >= 0 {
+			args = append([]reflect.Value{args[0].Elem()}, args[1:]...)
+		}
 		p.warn(p.invoke(p.check, args)[0].Interface().([]string), false)
 	}
 }
@@ -118,15 +159,4 @@ func (p *watch) tried(args []reflect.Value) []reflect.Value {
 func failed(results []reflect.Value) bool {
 	err, ok := results[len(results)-1].Interface().(error)
 	return ok && err != nil
-}
-
-// calleeOf finds a function of the library, or a method as a function whose first argument is the
-// receiver.
-func calleeOf(lib *library.Library, w lower.Watched) reflect.Value {
-	names := lib.Symbols[w.Package]
-	if w.Type == "" {
-		return names[w.Func]
-	}
-	m, _ := names[w.Type].Type().Elem().MethodByName(w.Func)
-	return m.Func
 }
