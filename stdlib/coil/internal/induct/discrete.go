@@ -51,7 +51,7 @@ func DiscreteSelf(core Section, turns []Turn, wire Wire) (inductance, err float6
 	})
 }
 
-// DiscreteSelfTo is DiscreteSelf to a relative accuracy between 1e-3 and 1e-8.
+// DiscreteSelfTo is DiscreteSelf to a relative accuracy between 1e-3 and 1e-7.
 func DiscreteSelfTo(core Section, turns []Turn, wire Wire, relative float64) (inductance, err float64) {
 	pairs := countPairs(turns, core.CoreLength+core.CoreWidth)
 	return climb(discreteLevel-1, topLevel, relative, 1, func(level int) float64 {

@@ -27,7 +27,7 @@ func SelfOutline(o Outline, turns float64) (inductance, err float64) {
 	})
 }
 
-// SelfOutlineTo is SelfOutline to a relative accuracy between 1e-3 and 1e-8.
+// SelfOutlineTo is SelfOutline to a relative accuracy between 1e-3 and 1e-7.
 func SelfOutlineTo(o Outline, turns, relative float64) (inductance, err float64) {
 	w := o.winding()
 	tasks := mirroredTasks(len(w.pieces))

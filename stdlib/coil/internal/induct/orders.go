@@ -11,6 +11,7 @@ type orders struct {
 	across          int     // depth of a corner beside a block
 	arc, joinedArc  int     // angle
 	digits          float64 // separate pieces: error exp(-digits)
+	most            int     // points over the depth of separate pieces at most, in tens
 }
 
 // ordersAt returns the orders of a level of effort; every level takes about one digit
@@ -18,7 +19,7 @@ type orders struct {
 func ordersAt(level int) orders {
 	return orders{
 		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level,
-		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level),
+		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level), most: 1 + level/5,
 	}
 }
 

@@ -63,12 +63,14 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 // product integrates over two pieces by points on both, over all nodes. If p's end nearly
 // meets q's start, or the other way round, the rules are counted from there.
 func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float64 {
-	var base, out, tangent [maxOrder]vec
-	for j, y := range rq.x {
+	var places [maxOrder]struct{ base, out, tangent vec }
+	others := places[:0]
+	for _, y := range rq.x {
 		if end == atStart {
 			y = 1 - y
 		}
-		base[j], out[j], tangent[j] = q.frame(y)
+		base, out, tangent := q.frame(y)
+		others = append(others, struct{ base, out, tangent vec }{base, out, tangent})
 	}
 	var space [64]float64
 	weights := space[:0]
@@ -82,13 +84,14 @@ func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float6
 		}
 		b, n, t := p.frame(x)
 		for j, w := range rq.w {
-			between := b.minus(base[j])
+			other := &others[j]
+			between := b.minus(other.base)
 			part := 0.0
 			for m, at := range nodes {
-				gap := between.plus(n.times(at.tp)).minus(out[j].times(at.tq))
+				gap := between.plus(n.times(at.tp)).minus(other.out.times(at.tq))
 				part += weights[m] * k.point(gap.dot(gap))
 			}
-			sum += rp.w[i] * w * t.dot(tangent[j]) * part
+			sum += rp.w[i] * w * t.dot(other.tangent) * part
 		}
 	}
 	return sum

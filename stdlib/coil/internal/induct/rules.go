@@ -11,8 +11,23 @@ const maxOrder = 32
 
 type rule struct{ x, w []float64 }
 
-// gauss returns the Gauss-Legendre rule of n points, 1 ≤ n ≤ maxOrder.
-func gauss(n int) rule { return legendreRules()[0][min(max(n, 1), maxOrder)] }
+// gauss returns the Gauss-Legendre rule of n points, in equal panels where there are many.
+func gauss(n int) rule {
+	if n > maxOrder {
+		return legendreRules()[0][maxOrder/2].inPanels((n + maxOrder/2 - 1) / (maxOrder / 2))
+	}
+	return legendreRules()[0][max(n, 1)]
+}
+
+func (r rule) inPanels(panels int) (to rule) {
+	for i := range panels {
+		for j, x := range r.x {
+			to.x = append(to.x, (float64(i)+x)/float64(panels))
+			to.w = append(to.w, r.w[j]/float64(panels))
+		}
+	}
+	return to
+}
 
 // squared and cubed return the rule of n points crowded towards 0 by x → x² or x³, which
 // turns an end-point singularity such as x² ln x or ln x into one the rule hardly notices.

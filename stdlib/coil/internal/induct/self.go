@@ -45,7 +45,7 @@ func SelfValue(s Section, turns float64) float64 {
 	return turns * turns * selfAt(s)(defaultLevel)
 }
 
-// SelfTo is Self to a relative accuracy between 1e-3 and 1e-8.
+// SelfTo is Self to a relative accuracy between 1e-3 and 1e-7.
 func SelfTo(s Section, turns, relative float64) (inductance, err float64) {
 	return climb(defaultLevel, topLevel, relative, turns*turns, selfAt(s))
 }
@@ -90,7 +90,7 @@ func levelFor(share float64) int {
 	return defaultLevel
 }
 
-// CoaxialTo is Coaxial to a relative accuracy between 1e-3 and 1e-8.
+// CoaxialTo is Coaxial to a relative accuracy between 1e-3 and 1e-7.
 func CoaxialTo(a, b Section, na, nb, distance, relative float64) (mutual, err float64) {
 	return climb(defaultLevel, topLevel, relative, na*nb, coaxialAt(a, b, distance))
 }
@@ -173,17 +173,18 @@ const (
 )
 
 // climb raises the level until a step is below the relative accuracy. The error is taken to be
-// the step, which is usually ten times too much, and a floor that covers the
-// cases where two levels agree by chance.
+// the step, which is usually ten times too much, with a part of the one before and a floor, which
+// cover the cases where two levels agree by chance.
 func climb(level, most int, relative, factor float64, at func(level int) float64) (value, err float64) {
-	rough := at(level - 1)
+	rough, before := at(level-1), 0.0
 	for {
 		value = at(level)
-		err = math.Abs(value-rough) + math.Pow10(-3-level)*math.Abs(value)
+		step := math.Abs(value - rough)
+		err = step + before/20 + 2*math.Pow10(-3-level)*math.Abs(value)
 		if math.IsInf(value, 0) || pace.Stopped() || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}
-		rough = value
+		rough, before = value, step
 		level++
 	}
 }
