@@ -34,7 +34,7 @@ func (Watched) Host(i int) string { return fmt.Sprint("Watched", i) }
 func (l *lowerer) watched(e *ast.CallExpr) bool {
 	s, isSelector := ast.Unparen(e.Fun).(*ast.SelectorExpr)
 	f := l.libraryFunc(e.Fun)
-	if !l.guard || !isSelector || f == nil || l.Lib.Ranges[fullName(f)] == nil && (e == l.direct || !l.warns(resultOf(f))) {
+	if !l.guard || !isSelector || f == nil || l.Lib.Ranges[fullName(f)] == nil && !l.warnsBy(e, resultOf(f)) {
 		return false
 	}
 	w := Watched{Package: f.Pkg().Path(), Func: f.Name(), Name: fullName(f), Label: l.calleeText(s, f)}
@@ -47,6 +47,14 @@ func (l *lowerer) watched(e *ast.CallExpr) bool {
 	}
 	l.arguments(e)
 	return true
+}
+
+// warnsBy reports whether the result of a call may warn, and is not handed to the runner anyway.
+func (l *lowerer) warnsBy(e *ast.CallExpr, result types.Type) bool {
+	if s, ok := result.(*types.Slice); ok {
+		return l.warns(s.Elem())
+	}
+	return e != l.direct && l.warns(result)
 }
 
 // watchedMethod lowers what stands in front of the arguments.

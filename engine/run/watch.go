@@ -83,6 +83,17 @@ func (p *watch) call(args []reflect.Value) []reflect.Value {
 	return results
 }
 
+// ask has a value warn, or each of a list.
+func (p *watch) ask(value reflect.Value) {
+	if w, ok := value.Interface().(interface{ Warnings() []string }); ok {
+		p.warn(w.Warnings(), true)
+	} else if value.Kind() == reflect.Slice {
+		for i := range value.Len() {
+			p.ask(value.Index(i))
+		}
+	}
+}
+
 // through makes the call itself.
 func (p *watch) through(args []reflect.Value) []reflect.Value {
 	if p.method >= 0 {
@@ -109,9 +120,7 @@ func (p *watch) look(args, results []reflect.Value) {
 	if failed(results) {
 		return
 	}
-	if value, ok := results[0].Interface().(interface{ Warnings() []string }); ok {
-		p.warn(value.Warnings(), true)
-	}
+	p.ask(results[0])
 	if p.check.IsValid() {
 		if p.method >= 0 {
 			args = append([]reflect.Value{args[0].Elem()}, args[1:]...)

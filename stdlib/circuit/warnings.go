@@ -17,6 +17,7 @@ const (
 // Warnings lists where the response leaves the ranges that it is valid for.
 func (r Response) Warnings() []string { return r.left }
 
+// left stops at the first resistor outside: one is enough to be warned.
 func (n Network) left(low, high units.Frequency) []string {
 	var list []string
 	if low < leastHertz || high > mostHertz {
@@ -24,7 +25,7 @@ func (n Network) left(low, high units.Frequency) []string {
 	}
 	for _, p := range n.parts {
 		if r := units.Resistance(p.value); p.kind == resistor && r > 0 && (r < leastOhm || r > mostOhm) {
-			list = append(list, fmt.Sprintf("%v: got %v, valid %v to %v", p, r, leastOhm, mostOhm))
+			return append(list, fmt.Sprintf("%v: got %v, valid %v to %v", p, r, leastOhm, mostOhm))
 		}
 	}
 	return list
