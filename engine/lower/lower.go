@@ -68,7 +68,7 @@ type segment struct {
 func Lower(p *check.Program) *Lowered { return lower(p, true) }
 
 func lower(p *check.Program, guard bool) *Lowered {
-	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, guard: guard}
+	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, warning: map[types.Type]bool{}, guard: guard}
 	for i, cell := range p.Book.Cells() {
 		l.cells[cell] = i
 	}
@@ -88,7 +88,8 @@ type lowerer struct {
 	frame   frame
 	label   *ast.LabeledStmt
 	called  map[*ast.SelectorExpr]bool
-	direct  ast.Expr // makes the value of the statement, which the runner is handed anyway
+	warning map[types.Type]bool // of the library: whether they warn
+	direct  ast.Expr            // makes the value of the statement, which the runner is handed anyway
 	workings
 	declared []types.Type // types of the notebook's top level
 	helpers  map[string]string

@@ -82,7 +82,12 @@ func (l *lowerer) warns(t types.Type) bool {
 	if t == nil || !l.foreign(t) {
 		return false
 	}
-	obj, _, _ := types.LookupFieldOrMethod(t, true, l.Scratch, "Warnings")
-	f, ok := obj.(*types.Func)
-	return ok && f.Signature().Params().Len() == 0
+	warns, known := l.warning[t]
+	if !known {
+		obj, _, _ := types.LookupFieldOrMethod(t, true, l.Scratch, "Warnings")
+		f, ok := obj.(*types.Func)
+		warns = ok && f.Signature().Params().Len() == 0
+		l.warning[t] = warns
+	}
+	return warns
 }
