@@ -34,7 +34,7 @@ func ˑway() []int {
 }
 
 func ˑcaught(v any) any {
-	if v != nil { ˑsaved = true; ˑheld = nil }
+	if v != nil { ˑsaved = true; ˑheld = nil; v = ˑh.Caught(v) }
 	return v
 }
 
