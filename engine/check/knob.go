@@ -22,6 +22,7 @@ const KnobName = "knob"
 // Knob is a value to turn. Values are in coherent units.
 type Knob struct {
 	issue.Place
+	Source           string // the line it is in
 	Name             string
 	Value, Low, High float64
 	Whole            bool // takes whole numbers only
@@ -47,7 +48,8 @@ func (c *checker) knob(e *ast.CallExpr) Typed {
 	if !ok {
 		return Typed{}
 	}
-	k := Knob{Place: c.PlaceOf(e.Args[0]), Name: name, Type: t, Whole: basic(t)&types.IsInteger != 0}
+	place := c.PlaceOf(e.Args[0])
+	k := Knob{Place: place, Source: c.sourceLine(c.ChunkOf(e.Pos()), place.Line), Name: name, Type: t, Whole: basic(t)&types.IsInteger != 0}
 	for i, to := range []*float64{&k.Value, &k.Low, &k.High} {
 		*to, _ = constant.Float64Val(constant.ToFloat(args[i+1].Value))
 	}
