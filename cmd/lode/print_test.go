@@ -76,6 +76,7 @@ const marking = `(() => {
 const beyond = `JSON.stringify([...document.body.querySelectorAll("*")]
 	.filter(e => e.clientWidth > 0 && e.checkVisibility() && !e.closest(".full, .spoken, .skip, svg *"))
 	.filter(e => { const b = e.getBoundingClientRect(); return Math.max(b.right, b.left + e.scrollWidth) > innerWidth + 1; })
+	.filter((e, _, all) => !all.some(o => o !== e && e.contains(o)))
 	.map(e => e.tagName + " " + e.textContent.trim().slice(0, 40)))`
 
 // print returns what is cut or runs out of a page on this paper.
