@@ -211,6 +211,9 @@ func (p *writer) template() *template.Template {
 		"marked": marked,
 		"name":   blockName,
 		"align":  align,
+		"crowd":  crowd,
+		"brief":  brief,
+		"long":   long,
 		"link":   p.link,
 		"lines":  func(text string) []string { return strings.Split(text, "\n") },
 	}).Parse(layout))

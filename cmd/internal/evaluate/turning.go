@@ -78,7 +78,7 @@ func (c *child) turn(n *engine.Notebook) *issue.Issue {
 		case ok && present.Allowed(k, value) == nil:
 			n.Turned[name] = value
 		case !c.Live && ok:
-			return c.knobIssue(k, present.Allowed(k, value))
+			return present.Allowed(k, value)
 		case !c.Live:
 			return c.noKnob(n, name)
 		}
@@ -89,9 +89,9 @@ func (c *child) turn(n *engine.Notebook) *issue.Issue {
 		if !ok {
 			return c.noKnob(n, name)
 		}
-		value, err := present.Turned(k, text)
-		if err != nil {
-			return c.knobIssue(k, err)
+		value, failed := present.Turned(k, text)
+		if failed != nil {
+			return failed
 		}
 		if _, moved := c.Turned[k.Name]; !moved {
 			n.Turned[k.Name] = value
@@ -109,18 +109,14 @@ func knobNamed(n *engine.Notebook, name string) (engine.Knob, bool) {
 	return engine.Knob{}, false
 }
 
-func (c *child) knobIssue(k engine.Knob, err error) *issue.Issue {
-	return &issue.Issue{Place: k.Place, Code: "knob-value", What: fmt.Sprintf("knob %q: %v", k.Name, err)}
-}
-
 func (c *child) noKnob(n *engine.Notebook, name string) *issue.Issue {
-	i := &issue.Issue{Place: issue.Place{File: c.File}, Code: "knob-value", What: fmt.Sprintf("%q: the notebook has no such knob", name)}
+	i := &issue.Issue{Place: issue.Place{File: c.File}, Code: "knob-value", What: "the notebook has no such knob", Got: strings.TrimSpace(name)}
 	var names []string
 	for _, k := range n.Knobs() {
 		names = append(names, k.Name)
 	}
 	if i.Want = "one of " + strings.Join(names, ", "); len(names) == 0 {
-		i.Want, i.Hint = "", `knob("turns", 6800, 5000, 9000) in a cell makes one`
+		i.Want, i.Hint = "a notebook with knobs", `knob("turns", 6800, 5000, 9000) in a cell makes one`
 	}
 	return i
 }

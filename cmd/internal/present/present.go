@@ -71,6 +71,9 @@ func (s Shown) lines() string { return strings.TrimSuffix(s.printed.String(), "\
 // been made one; a sweep of hundreds of points is better told in a line.
 const longestTable = 40
 
+// longestFrame is how many rows of plain named columns are shown, which are nothing but a table.
+const longestFrame = 400
+
 // warner is a library's value that knows where it left the range it is valid for.
 type warner interface{ Warnings() []string }
 
@@ -103,8 +106,11 @@ func Value(label string, v any) Shown {
 }
 
 func (s *Shown) source(v frame.Source) {
-	f := v.Frame()
-	if f.Rows() <= longestTable && len(f.Columns) > 0 {
+	f, longest := v.Frame(), longestTable
+	if _, plain := v.(frame.Frame); plain {
+		longest = longestFrame
+	}
+	if f.Rows() <= longest && len(f.Columns) > 0 {
 		if t, err := table.From(v); err == nil {
 			g := t.Grid()
 			s.Table = &g
