@@ -65,6 +65,8 @@ func (c Winding) henryTo(relative float64) (henry, err float64) {
 		return induct.DiscreteSelfTo(s, c.places(), c.conductor(), relative)
 	case c.laid() && c.layout.layers > 1:
 		return c.inBlocksTo(relative)
+	case len(c.layout.blocks) > 0:
+		return c.sumOfBlocks(relative)
 	case len(c.shape.hull) > 0 && len(c.shape.hull) <= mostCorners:
 		henry, err = induct.SelfOutlineTo(induct.Outline{Points: c.shape.hull, Height: s.Height, Build: s.Build}, turns, relative)
 	default:
@@ -76,6 +78,8 @@ func (c Winding) henryTo(relative float64) (henry, err float64) {
 // InductanceMethod tells how Inductance takes the turns.
 func (c Winding) InductanceMethod() string {
 	switch {
+	case len(c.layout.blocks) > 0:
+		return "full layers and parts of layers, spread evenly, corrected for round wire"
 	case c.turns == 0:
 		return "none"
 	case c.single():
@@ -100,6 +104,9 @@ func (c Winding) henry() float64 {
 		return c.inBlocks() + c.corners()
 	case c.laid() && c.layout.layers > 1:
 		return c.inBlocks()
+	case len(c.layout.blocks) > 0:
+		henry, _ := c.sumOfBlocks(1e-4)
+		return henry
 	}
 	return c.smeared() + c.roundWire()
 }
