@@ -100,7 +100,7 @@ func (c Winding) henry() float64 {
 		return c.circles()
 	case c.single():
 		return induct.DiscreteValue(c.section(), c.places(), c.conductor())
-	case c.laid() && c.layout.layers > 1 && c.turns <= mostSingle:
+	case c.laid() && c.layout.layers > 1 && c.layout.layers*c.turns <= mostCircles:
 		return c.inBlocks() + c.corners()
 	case c.laid() && c.layout.layers > 1:
 		return c.inBlocks()
@@ -130,6 +130,10 @@ const fewPairs = 20
 func (c Winding) roundWire() float64 {
 	return induct.RoundWire(c.section(), c.rows(), max(1, c.turns/c.rows()), c.conductor())
 }
+
+// mostCircles is the number of layers times turns up to which the corners of laid turns are looked at one by one: the more
+// turns, the less that matters.
+const mostCircles = 500
 
 // mostSingle is the number of laid turns up to which they may be summed one by one.
 const mostSingle = 150
