@@ -54,13 +54,22 @@ func (s *sampler) fill(a float64, va complex128, b float64, vb complex128, depth
 	}
 	middle := math.Sqrt(a * b)
 	v := s.at(middle)
-	if !(math.Abs(decibels(v)-(decibels(va)+decibels(vb))/2) > bend) {
+	if !bends(va, v, vb) {
 		return
 	}
 	s.fill(a, va, middle, v, depth-1)
 	s.add(middle, v)
 	s.fill(middle, v, b, vb, depth-1)
 }
+
+// bends reports whether the level in the middle leaves the straight line between those on both sides.
+func bends(left, middle, right complex128) bool {
+	most := math.Pow(10, bend/5)
+	q := power(middle) * power(middle) / (power(left) * power(right))
+	return q > most || q < 1/most
+}
+
+func power(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
 
 func decibels(v complex128) float64 { return kernel.Decibels(v) }
 
