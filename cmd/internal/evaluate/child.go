@@ -57,11 +57,11 @@ func Serve(in io.Reader, out io.Writer) error {
 		return err
 	}
 	w := bufio.NewWriter(out)
-	c := newChild(r, w)
+	c, k := newChild(r, w), newKept(lib)
 	p := &post{child: c, next: make(chan Request, 1)}
 	go p.listen(orders)
 	for {
-		c.serve(lib)
+		c.serve(k)
 		if c.send(Event{Done: true}); !c.Stay {
 			return nil
 		}
@@ -160,13 +160,12 @@ func (c *child) send(e Event) {
 	c.out.Flush()
 }
 
-func (c *child) serve(lib *elibrary.Library) {
-	library.Files(lib, c.fetch)
-	n := engine.Open(lib, c.File, []byte(c.Source))
+func (c *child) serve(k *kept) {
+	n := k.open(c)
 	if len(n.Issues) > 0 && !c.Stay { // with all that hints may name
 		if whole, err := library.Load(); err == nil {
-			library.Files(whole, c.fetch)
-			lib, n = whole, engine.Open(whole, c.File, []byte(c.Source))
+			k = newKept(whole)
+			n = k.open(c)
 		}
 	}
 	if len(n.Issues) > 0 {
@@ -181,7 +180,7 @@ func (c *child) serve(lib *elibrary.Library) {
 	switch {
 	case c.Check:
 	case c.Against != nil:
-		c.compare(lib, n)
+		c.compare(k.lib, n)
 	default:
 		c.run(n)
 	}

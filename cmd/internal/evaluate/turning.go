@@ -16,7 +16,7 @@ import (
 )
 
 // This file turns knobs: to where a request wants them, and, for a page that is shared,
-// through positions that are computed beforehand, one fresh interpreter each.
+// through positions that are computed beforehand, one run each.
 //
 // How many positions a page gets is decided by a list of plans, from fine to coarse: the
 // first one that fits into the time and keeps the page within its size is taken. One knob

@@ -21,6 +21,7 @@ func BenchmarkTurn(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
+	k := newKept(lib)
 	for _, n := range all {
 		b.Run(n.Name, func(b *testing.B) {
 			knob := engine.Open(lib, n.Name+".md", []byte(n.Source)).Knobs()[0]
@@ -28,7 +29,7 @@ func BenchmarkTurn(b *testing.B) {
 				r := Request{File: n.Name + ".md", Source: n.Source, Page: true, Live: true, Stay: true}
 				r.Turned = map[string]float64{knob.Name: knob.Low + (knob.High-knob.Low)*float64(10+i%80)/100}
 				var out bytes.Buffer
-				newChild(r, bufio.NewWriter(&out)).serve(lib)
+				newChild(r, bufio.NewWriter(&out)).serve(k)
 				if !bytes.Contains(out.Bytes(), []byte(`{"Page":`)) {
 					b.Fatalf("no page: %.2000s", out.Bytes())
 				}
