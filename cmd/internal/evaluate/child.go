@@ -116,15 +116,16 @@ type child struct {
 
 	minded []string // warnings that were told
 
-	telling sync.Mutex // a run that was stopped may still show something
-	told    bool       // how the run ended; nothing is shown behind it
-	shown   [][]present.Shown
-	pending []present.Shown
-	waiting int // bytes of pending
-	values  []Value
-	cell    int
-	record  *record.Record
-	took    time.Duration // of the run
+	telling  sync.Mutex // a run that was stopped may still show something
+	told     bool       // how the run ended; nothing is shown behind it
+	shown    [][]present.Shown
+	pending  []present.Shown
+	waiting  int // bytes of pending
+	values   []Value
+	cell     int
+	record   *record.Record
+	printing *printing     // of a served page
+	took     time.Duration // of the run
 
 	sending sync.Mutex
 	out     *bufio.Writer
@@ -150,14 +151,23 @@ func (p *post) listen(orders *json.Decoder) {
 }
 
 func (c *child) send(e Event) {
-	line, err := json.Marshal(e)
+	line, err := encoded(e)
 	if err != nil {
-		line, _ = json.Marshal(Event{Failed: &issue.Issue{Code: Crashed, What: "a result cannot be told", Got: err.Error()}})
+		line, _ = encoded(Event{Failed: &issue.Issue{Code: Crashed, What: "a result cannot be told", Got: err.Error()}})
 	}
 	c.sending.Lock()
 	defer c.sending.Unlock()
-	c.out.Write(append(line, '\n'))
+	c.out.Write(line)
 	c.out.Flush()
+}
+
+// encoded writes an event as a line of JSON, HTML as it is.
+func encoded(e Event) ([]byte, error) {
+	var b bytes.Buffer
+	j := json.NewEncoder(&b)
+	j.SetEscapeHTML(false)
+	err := j.Encode(e)
+	return b.Bytes(), err
 }
 
 func (c *child) serve(k *kept) {
@@ -181,6 +191,9 @@ func (c *child) serve(k *kept) {
 	case c.Check:
 	case c.Against != nil:
 		c.compare(k.lib, n)
+	case c.Live:
+		c.printing = begun(k.press, n)
+		c.run(n)
 	default:
 		c.run(n)
 	}
@@ -200,12 +213,17 @@ func (c *child) run(n *engine.Notebook) {
 	c.telling.Lock()
 	defer c.telling.Unlock()
 	c.told = true
+	if c.printing != nil {
+		c.printing.end()
+	}
 	c.flush()
 	switch {
 	case failed != nil && context.Cause(c.ctx) == errOutput:
 		c.fail(c.tooMuch(*failed))
 	case failed != nil:
 		c.fail(*failed)
+	case c.Live:
+		c.served(n)
 	default:
 		c.record.Read(c.used())
 		c.send(Event{Record: c.record})
@@ -230,14 +248,21 @@ func (c *child) page(n *engine.Notebook) {
 		return
 	}
 	html, err := c.html(n)
-	switch {
-	case errors.Is(err, errOutput):
-		c.fail(c.tooMuch(issue.Issue{Place: issue.Place{File: c.File}}))
-	case err != nil:
-		c.fail(issue.Issue{Code: Crashed, What: "the page cannot be made", Got: err.Error(), Place: issue.Place{File: c.File}})
-	default:
-		c.send(Event{Page: html})
+	if err != nil {
+		c.noPage(err)
+		return
 	}
+	c.send(Event{Page: html})
+}
+
+// noPage tells why there is no page.
+func (c *child) noPage(err error) {
+	at := issue.Place{File: c.File}
+	if errors.Is(err, errOutput) {
+		c.fail(c.tooMuch(issue.Issue{Place: at}))
+		return
+	}
+	c.fail(issue.Issue{Code: Crashed, What: "the page cannot be made", Got: err.Error(), Place: at})
 }
 
 // pages is how many times the limit of output the page may be long, mark-up included.
@@ -276,13 +301,17 @@ func (c *child) result(e engine.Result) {
 		c.stop(errOutput)
 		return
 	}
+	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
+	if c.printing != nil { // whoever looks at the page takes nothing else
+		c.printing.take(e.Cell, c.shown[e.Cell])
+		return
+	}
 	if e.Printed == "" && s.Working == nil && !minds(e) {
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 		c.values = append(c.values, c.value(e, s))
 	}
 	c.waiting += long
 	c.pending = present.Behind(c.pending, s)
-	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
 }
 
 // once leaves out what was warned of before.

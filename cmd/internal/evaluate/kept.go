@@ -4,6 +4,7 @@ import (
 	"lode/cmd/internal/library"
 	"lode/engine"
 	elibrary "lode/engine/library"
+	"lode/render/page"
 )
 
 // kept is what a child keeps from one request to the next: the library, and the notebook as it was read
@@ -13,10 +14,11 @@ type kept struct {
 	run          *child // which asks for data files
 	file, source string
 	notebook     *engine.Notebook
+	press        *page.Press
 }
 
 func newKept(lib *elibrary.Library) *kept {
-	k := &kept{lib: lib}
+	k := &kept{lib: lib, press: page.NewPress()}
 	library.Files(lib, func(name string) ([]byte, error) { return k.run.fetch(name) })
 	return k
 }

@@ -26,11 +26,11 @@ func BenchmarkTurn(b *testing.B) {
 		b.Run(n.Name, func(b *testing.B) {
 			knob := engine.Open(lib, n.Name+".md", []byte(n.Source)).Knobs()[0]
 			for i := 0; b.Loop(); i++ {
-				r := Request{File: n.Name + ".md", Source: n.Source, Page: true, Live: true, Stay: true}
+				r := Request{File: n.Name + ".md", Source: n.Source, Live: true, Stay: true}
 				r.Turned = map[string]float64{knob.Name: knob.Low + (knob.High-knob.Low)*float64(10+i%80)/100}
 				var out bytes.Buffer
 				newChild(r, bufio.NewWriter(&out)).serve(k)
-				if !bytes.Contains(out.Bytes(), []byte(`{"Page":`)) {
+				if !bytes.Contains(out.Bytes(), []byte(`{"Served":`)) {
 					b.Fatalf("no page: %.2000s", out.Bytes())
 				}
 			}

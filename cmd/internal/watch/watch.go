@@ -9,6 +9,7 @@ import (
 	"net"
 	"net/http"
 	"strings"
+	"sync"
 	"time"
 
 	"lode/cmd/internal/evaluate"
@@ -30,6 +31,8 @@ type Watch struct {
 
 	running context.Context
 	turns   chan turn
+	turning sync.Mutex
+	order   int // of the last turn
 	board   board
 }
 
@@ -37,6 +40,8 @@ type Watch struct {
 type turn struct {
 	Number int
 	Values map[string]string // exact numbers in SI units
+
+	order int // among the turns of all pages
 }
 
 // Serve watches until ctx ends. Ready is told the address once pages can be had.
@@ -146,13 +151,13 @@ func (w *Watch) loop(ctx context.Context, saves <-chan save) {
 
 // once runs the notebook and puts up what comes out.
 func (w *Watch) once(ctx context.Context, s save, t turn) {
-	r := evaluate.Request{File: w.File, Source: s.text, Page: true, Live: true, Turned: t.numbers(), Limits: w.Limits}
+	r := evaluate.Request{File: w.File, Source: s.text, Live: true, Turned: t.numbers(), Limits: w.Limits}
 	var issues []issue.Issue
-	var html []byte
+	var served *page.Pieces
 	failed := w.Run(ctx, r, func(e evaluate.Event) {
 		issues = append(issues, e.Issues...)
-		if e.Page != nil {
-			html = e.Page
+		if e.Served != nil {
+			served = e.Served
 		}
 	})
 	switch {
@@ -161,8 +166,8 @@ func (w *Watch) once(ctx context.Context, s save, t turn) {
 		w.trouble(append(issues, *failed))
 	case len(issues) > 0:
 		w.trouble(issues)
-	case html != nil:
-		w.board.put(t.Number, string(html))
+	case served != nil:
+		w.board.put(t, *served)
 	}
 }
 

@@ -15,6 +15,7 @@ import (
 
 	"lode/cmd/internal/evaluate"
 	"lode/engine/issue"
+	"lode/render/page"
 )
 
 // echo is an evaluator whose page is the source and the position of a knob.
@@ -23,7 +24,7 @@ func echo(_ context.Context, r evaluate.Request, take func(evaluate.Event)) *iss
 		take(evaluate.Event{Issues: []issue.Issue{{What: "it is bad"}}})
 		return nil
 	}
-	take(evaluate.Event{Page: fmt.Appendf(nil, "<p>%s turns %v", r.Source, r.Turned["turns"])})
+	take(evaluate.Event{Served: &page.Pieces{Around: []string{"<p>" + r.Source, "</p>"}, Elements: []string{fmt.Sprint(" turns ", r.Turned["turns"])}}})
 	return nil
 }
 
@@ -52,8 +53,14 @@ func write(t *testing.T, file, text string) {
 	}
 }
 
+// seen is a sight and the page that it leads to.
+type seen struct {
+	sight
+	text string
+}
+
 // followed returns the sights that a page gets.
-func followed(t *testing.T, address string) <-chan sight {
+func followed(t *testing.T, address string) <-chan seen {
 	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
 	t.Cleanup(stop)
@@ -62,15 +69,22 @@ func followed(t *testing.T, address string) <-chan sight {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sights := make(chan sight, 100)
+	sights := make(chan seen, 100)
 	go func() {
 		defer answer.Body.Close()
+		var now page.Pieces
 		lines := bufio.NewScanner(answer.Body)
 		for lines.Scan() {
 			if data, ok := strings.CutPrefix(lines.Text(), "data: "); ok {
 				var s sight
 				_ = json.Unmarshal([]byte(data), &s)
-				sights <- s
+				if s.Page != nil {
+					now = *s.Page
+				}
+				for i, text := range s.Changed {
+					now.Elements[i] = text
+				}
+				sights <- seen{s, now.String()}
 			}
 		}
 	}()
@@ -78,7 +92,7 @@ func followed(t *testing.T, address string) <-chan sight {
 }
 
 // until waits for a sight.
-func until(t *testing.T, sights <-chan sight, what string, is func(sight) bool) sight {
+func until(t *testing.T, sights <-chan seen, what string, is func(seen) bool) seen {
 	t.Helper()
 	end := time.After(10 * time.Second)
 	for {
@@ -93,15 +107,15 @@ func until(t *testing.T, sights <-chan sight, what string, is func(sight) bool) 
 	}
 }
 
-func holds(text string) func(sight) bool {
-	return func(s sight) bool { return strings.Contains(s.Page, text) && s.Fault == "" }
+func holds(text string) func(seen) bool {
+	return func(s seen) bool { return strings.Contains(s.text, text) && s.Fault == "" }
 }
 
 func turnTo(t *testing.T, address string, number int, value string) {
 	t.Helper()
 	code := request(t, "POST", address+"turn", fmt.Sprintf(`{"Number":%d,"Values":{"turns":%q}}`, number, value), map[string]string{
 		"Content-Type": "application/json", "Origin": address[:strings.LastIndex(address[:len(address)-1], "/")]})
-	if code != http.StatusNoContent {
+	if code != http.StatusOK {
 		t.Fatalf("turning answers %d", code)
 	}
 }
@@ -138,15 +152,15 @@ func TestSavesAndTurns(t *testing.T) {
 	sights := followed(t, address)
 	until(t, sights, "the first page", holds("one turns 0"))
 	turnTo(t, address, 1, "6000")
-	if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Number != 1 {
-		t.Errorf("the page answers turn %d, want 1", s.Number)
+	if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Number != 1 || s.Order != 1 || s.Values["turns"] != "6000" || s.Page != nil {
+		t.Errorf("got %+v, want the changed element and the turn that it answers", s.sight)
 	}
 	write(t, file, "two")
 	until(t, sights, "the saved page", holds("two turns 6000"))
 
 	write(t, file, "bad")
-	s := until(t, sights, "an issue", func(s sight) bool { return s.Fault != "" })
-	if !strings.Contains(s.Fault, "it is bad") || s.Page != "" {
+	s := until(t, sights, "an issue", func(s seen) bool { return s.Fault != "" })
+	if !strings.Contains(s.Fault, "it is bad") || s.Page != nil || s.Changed != nil {
 		t.Errorf("got %+v, want the issue alone", s)
 	}
 	if got := string(body(t, address)); !strings.Contains(got, "two turns 6000") {
@@ -164,7 +178,7 @@ func TestSavesAndTurns(t *testing.T) {
 	if err := os.Remove(file); err != nil {
 		t.Fatal(err)
 	}
-	until(t, sights, "the file's absence", func(s sight) bool { return strings.Contains(s.Fault, "cannot be read") })
+	until(t, sights, "the file's absence", func(s seen) bool { return strings.Contains(s.Fault, "cannot be read") })
 	write(t, file, "three")
 	until(t, sights, "the file that is back", holds("three"))
 }
@@ -249,7 +263,7 @@ func TestRefusals(t *testing.T) {
 		{"a script elsewhere", "GET", address, "", map[string]string{"Origin": "https://example.com"}, 403},
 		{"a name that leads here", "GET", address, "", map[string]string{"Host": "example.com"}, 403},
 		{"a name with the port", "GET", address, "", map[string]string{"Host": "example.com:" + strings.Split(host, ":")[1]}, 403},
-		{"turning", "POST", address + "turn", `{}`, json, 204},
+		{"turning", "POST", address + "turn", `{}`, json, 200},
 		{"turning without origin", "POST", address + "turn", `{}`, map[string]string{"Content-Type": "application/json"}, 403},
 		{"turning from elsewhere", "POST", address + "turn", `{}`, with("Origin", "null"), 403},
 		{"a form", "POST", address + "turn", `{}`, with("Content-Type", "text/plain"), 415},
@@ -285,7 +299,7 @@ func TestLatestWins(t *testing.T) {
 	for i := 1; i <= 5; i++ {
 		turnTo(t, address, i, fmt.Sprint(i))
 	}
-	until(t, sights, "the last turn", func(s sight) bool { return s.Number == 5 && s.Fault == "" })
+	until(t, sights, "the last turn", func(s seen) bool { return s.Number == 5 && s.Fault == "" })
 	mu.Lock()
 	defer mu.Unlock()
 	if last := ran[len(ran)-1]; last != 5 || len(ran) > 4 {
