@@ -30,6 +30,7 @@
   };
   // whole goes over to a page with another text.
   const whole = pieces => {
+    if (waiting) rest();
     const was = kept ? told(parse(kept)) : first, fresh = parse(pieces), is = told(fresh), next = parts(fresh), now = parts(document);
     kept = pieces;
     if (next.length !== now.length) {
@@ -53,19 +54,38 @@
     document.title = fresh.title;
     knobs(fresh);
   };
-  // some puts the elements that changed in their places.
-  const some = changed => {
-    const list = elements(document);
+  // some puts the elements that changed in their places: at once what is in sight or near, the
+  // others when there is time.
+  let later = new Map(), waiting = 0;
+  const place = changes => {
+    const list = elements(document), box = document.createElement("template"), touched = new Set();
     if (list.length !== kept.Elements.length) { location.reload(); return; }
-    const box = document.createElement("template"), touched = new Set();
-    for (const [i, html] of Object.entries(changed)) {
-      kept.Elements[i] = html;
-      if (list[i].matches(".turning")) continue;
+    for (const [i, html] of changes) {
       box.innerHTML = html;
       touched.add(list[i].parentNode);
       put(list[i], box.content.firstElementChild);
     }
     touched.forEach(swapped);
+  };
+  const rest = () => {
+    const changes = later;
+    later = new Map();
+    waiting = 0;
+    place(changes);
+  };
+  const some = changed => {
+    const list = elements(document), near = new Map(), height = innerHeight;
+    for (const [i, html] of Object.entries(changed)) {
+      kept.Elements[i] = html;
+      if (!list[i] || list[i].matches(".turning")) continue;
+      const { top, bottom } = list[i].getBoundingClientRect();
+      if (bottom > -height / 2 && top < 1.5 * height) {
+        near.set(i, html);
+        later.delete(i);
+      } else later.set(i, html);
+    }
+    place(near);
+    if (later.size && !waiting) waiting = (window.requestIdleCallback || setTimeout)(rest, { timeout: 250 });
   };
   // trouble shows what went wrong above the last good page.
   let fault = "";

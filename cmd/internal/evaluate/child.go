@@ -46,7 +46,7 @@ func Serve(in io.Reader, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	debug.SetGCPercent(100) // off until here: what a start allocates stays
+	debug.SetGCPercent(rubbish(r)) // off until here: what a start allocates stays
 	runtime.GC()            // takes what it needs while there is memory: without it the runtime fails
 	debug.SetMaxStack(deepest)
 	limits := r.Limits.orDefaults()
@@ -68,6 +68,15 @@ func Serve(in io.Reader, out io.Writer) error {
 		c = newChild(<-p.next, w)
 		p.handTo(c)
 	}
+}
+
+// rubbish is how much memory may be given up, in percent of what is in use, before it is collected. Runs of a
+// child that stays are waited for, and most of them then need no collection.
+func rubbish(r Request) int {
+	if r.Stay {
+		return 400
+	}
+	return 100
 }
 
 // needed is the library for one request; a child that stays does not know what comes.
