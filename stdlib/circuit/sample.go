@@ -62,11 +62,13 @@ func (s *sampler) fill(a float64, va complex128, b float64, vb complex128, depth
 	s.fill(middle, v, b, vb, depth-1)
 }
 
+// bent is the bend as a ratio of powers, squared.
+var bent = math.Pow(10, bend/5)
+
 // bends reports whether the level in the middle leaves the straight line between those on both sides.
 func bends(left, middle, right complex128) bool {
-	most := math.Pow(10, bend/5)
 	q := power(middle) * power(middle) / (power(left) * power(right))
-	return q > most || q < 1/most
+	return q > bent || q < 1/bent
 }
 
 func power(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
