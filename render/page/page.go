@@ -222,7 +222,7 @@ func (p *writer) template() *template.Template {
 		"figure":  p.figure,
 		"marked":  marked,
 		"name":    blockName,
-		"align":   align,
+		"rows":    rows,
 		"link":    p.link,
 		"element": p.element,
 		"section": p.section,
@@ -270,17 +270,6 @@ func (p *writer) figure(d Drawing) plate {
 		result.Numbers = append(result.Numbers, Result{Label: f.Title, Table: &grid})
 	}
 	return result
-}
-
-// align returns how many characters the longest fraction of each column has.
-func align(g *table.Grid) []int {
-	widths := make([]int, len(g.Heads))
-	for _, row := range g.Rows {
-		for c, cell := range row {
-			widths[c] = max(widths[c], len([]rune(cell.Fraction)))
-		}
-	}
-	return widths
 }
 
 // marked cuts a line of code into what is before, at and after the fault.

@@ -21,7 +21,7 @@ func sample(curve kernel.Curve, low, high float64) ([]float64, []complex128) {
 	s := &sampler{curve: curve, points: make([]float64, 0, 2*steps), values: make([]complex128, 0, 2*steps)}
 	grid := make([]float64, 0, steps+1)
 	for i := range steps {
-		grid = append(grid, low*math.Pow(high/low, float64(i)/float64(steps)))
+		grid = append(grid, low*math.Exp(math.Log(high/low)*float64(i)/float64(steps)))
 	}
 	grid = merge(append(grid, high), seeds(curve, low, high))
 	left := s.at(grid[0])
