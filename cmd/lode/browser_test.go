@@ -225,6 +225,35 @@ func TestWatchInABrowser(t *testing.T) {
 	v.quiet(t)
 }
 
+// TestTwoPagesInABrowser turns a knob on one of two pages of a notebook: the other shows the same, and so does
+// one that is opened later; and when both are left alone all results are those of a run.
+func TestTwoPagesInABrowser(t *testing.T) {
+	v, _ := watched(t, threeKnobs)
+	w := browse(t, v.text(t, "location.href"))
+	w.wait(t, `document.querySelector(".turning")?.dataset.ready !== undefined`)
+	stands := `[...document.querySelectorAll(".turning input")].map(i => i.value).join(" ")`
+	v.turn(t, 30)
+	w.wait(t, `document.querySelector("#knob-0").value === "30"`)
+	_ = w.text(t, setTo(1, 20))
+	v.wait(t, `document.querySelector("#knob-1").value === "20"`)
+	later := browse(t, v.text(t, "location.href"))
+	later.wait(t, `document.querySelector(".turning")?.dataset.ready !== undefined`)
+	want := v.text(t, stands)
+	if !strings.HasPrefix(want, "30 20 ") {
+		t.Fatalf("the knobs stand at %s", want)
+	}
+	for _, other := range []*tab{w, later} {
+		other.wait(t, fmt.Sprintf("%s === %q && %s === %q && %s === %q", stands, want, outputs, v.text(t, outputs), drawn, v.text(t, drawn)))
+		other.quiet(t)
+	}
+	if v.text(t, `document.querySelector(".turning button").hidden + ""`) != "false" || later.text(t, `document.querySelector(".turning button").hidden + ""`) != "false" {
+		t.Error("a page does not offer the way back")
+	}
+	_ = later.text(t, `(document.querySelector(".turning button").click(), "")`)
+	v.wait(t, `document.querySelector(".turning button").hidden`)
+	v.quiet(t)
+}
+
 // watched serves a notebook and opens it in a browser; save writes the notebook anew.
 func watched(t testing.TB, text string) (v *tab, save func(string)) {
 	t.Helper()

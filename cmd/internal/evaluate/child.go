@@ -47,7 +47,7 @@ func Serve(in io.Reader, out io.Writer) error {
 		return err
 	}
 	debug.SetGCPercent(rubbish(r)) // off until here: what a start allocates stays
-	runtime.GC()            // takes what it needs while there is memory: without it the runtime fails
+	runtime.GC()                   // takes what it needs while there is memory: without it the runtime fails
 	debug.SetMaxStack(deepest)
 	limits := r.Limits.orDefaults()
 	if r.Stay {

@@ -183,6 +183,60 @@ func TestSavesAndTurns(t *testing.T) {
 	until(t, sights, "the file that is back", holds("three"))
 }
 
+// TestData changes a data file beside the notebook that a run asks for, then one that no run asks for.
+func TestData(t *testing.T) {
+	var mu sync.Mutex
+	runs := 0
+	reading := func(_ context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue {
+		mu.Lock()
+		runs++
+		mu.Unlock()
+		name := "measured.csv"
+		take(evaluate.Event{Wants: &name})
+		text, err := os.ReadFile(filepath.Join(filepath.Dir(r.File), name))
+		if err != nil {
+			return &issue.Issue{What: "no such data"}
+		}
+		take(evaluate.Event{Served: &page.Pieces{Around: []string{"<p>", "</p>"}, Elements: []string{string(text)}}})
+		return nil
+	}
+	file, address := served(t, reading, "one")
+	folder := filepath.Dir(file)
+	sights := followed(t, address)
+	until(t, sights, "the missing file", func(s seen) bool { return strings.Contains(s.Fault, "no such data") })
+	write(t, filepath.Join(folder, "measured.csv"), "1,2")
+	until(t, sights, "the data", holds("1,2"))
+	write(t, filepath.Join(folder, "measured.csv"), "1,2,3")
+	until(t, sights, "the new data", holds("1,2,3"))
+	mu.Lock()
+	before := runs
+	mu.Unlock()
+	write(t, filepath.Join(folder, "other.csv"), "4")
+	time.Sleep(5 * every)
+	mu.Lock()
+	defer mu.Unlock()
+	if runs != before {
+		t.Errorf("a file that no run asked for made %d runs", runs-before)
+	}
+}
+
+// TestTwoPages turns a knob for one page and looks what another learns.
+func TestTwoPages(t *testing.T) {
+	_, address := served(t, echo, "one")
+	one, other := followed(t, address), followed(t, address)
+	until(t, one, "the first page", holds("one turns 0"))
+	turnTo(t, address, 7, "6000")
+	for _, sights := range []<-chan seen{one, other} {
+		if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Order != 1 || s.Values["turns"] != "6000" {
+			t.Errorf("got %+v, want where the knob stands", s.sight)
+		}
+	}
+	turnTo(t, address, 1, "5000")
+	if s := until(t, other, "the page turned back", holds("one turns 5000")); s.Order != 2 {
+		t.Errorf("got %+v, want the second turn of all", s.sight)
+	}
+}
+
 func body(t *testing.T, url string) []byte {
 	t.Helper()
 	answer, err := http.Get(url)
