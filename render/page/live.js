@@ -68,6 +68,7 @@
     touched.forEach(swapped);
   };
   const rest = () => {
+    if (!waiting) return; // done already
     const changes = later;
     later = new Map();
     waiting = 0;
@@ -85,7 +86,7 @@
       } else later.set(i, html);
     }
     place(near);
-    if (later.size && !waiting) waiting = (window.requestIdleCallback || setTimeout)(rest, { timeout: 250 });
+    if (later.size && !waiting) waiting = setTimeout(() => (window.requestIdleCallback || setTimeout)(rest, { timeout: 200 }), 50);
   };
   // trouble shows what went wrong above the last good page.
   let fault = "";

@@ -29,6 +29,18 @@ func (p Pieces) String() string {
 	return b.String()
 }
 
+// Len returns how long the whole page is.
+func (p Pieces) Len() int {
+	n := 0
+	for _, text := range p.Around {
+		n += len(text)
+	}
+	for _, text := range p.Elements {
+		n += len(text)
+	}
+	return n
+}
+
 // Press writes the pages of a notebook that runs again and again. It is not for concurrent use.
 type Press struct {
 	writer *writer

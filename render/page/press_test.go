@@ -63,7 +63,7 @@ func changed(prose bool) page.Document {
 func TestPress(t *testing.T) {
 	p := page.NewPress()
 	for i, d := range []page.Document{sample.Document(), changed(false), changed(false), changed(true), sample.Document(), {Title: "empty"}, sample.Document()} {
-		if got := pressed(t, p, d, i%2 == 0); got.String() != written(t, d) {
+		if got, want := pressed(t, p, d, i%2 == 0), written(t, d); got.String() != want || got.Len() != len(want) {
 			t.Errorf("page %d is another than that of Write", i)
 		}
 	}

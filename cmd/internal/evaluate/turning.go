@@ -156,7 +156,7 @@ func (c *child) served(n *engine.Notebook) {
 	d := c.document(n)
 	d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
 	pieces, err := c.printing.press.Pieces(d)
-	if err == nil && int64(len(pieces.String())) > pages*c.Limits.Output {
+	if err == nil && int64(pieces.Len()) > pages*c.Limits.Output {
 		err = errOutput
 	}
 	if err != nil {
