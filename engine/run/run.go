@@ -71,7 +71,11 @@ type Program struct {
 	lib   *library.Library
 	text  *lower.Lowered
 	ready *runner // after a run that came to its end
+	runs  int     // of it
 }
+
+// mostRuns is how many runs an interpreter is used for: each leaves a few kilobytes behind.
+const mostRuns = 1000
 
 // New returns a program to run.
 func New(lib *library.Library, text *lower.Lowered) *Program { return &Program{lib: lib, text: text} }
@@ -81,11 +85,11 @@ func (p *Program) Run(ctx context.Context, limits Limits, sink Sink) *issue.Issu
 	r := p.ready
 	p.ready = nil
 	if r == nil {
-		r = &runner{program: p.text}
+		r, p.runs = &runner{program: p.text}, 0
 	}
 	r.begin(ctx, limits.withDefaults(), sink)
 	failed := r.run(ctx, p.lib)
-	if failed == nil {
+	if p.runs++; failed == nil && p.runs < mostRuns {
 		r.sink = nil
 		p.ready = r
 	}
