@@ -16,7 +16,7 @@ import (
 )
 
 // This file turns knobs: to where a request wants them, and, for a page that is shared,
-// through positions that are computed beforehand, one fresh interpreter each.
+// through positions that are computed beforehand, one run each.
 //
 // How many positions a page gets is decided by a list of plans, from fine to coarse: the
 // first one that fits into the time and keeps the page within its size is taken. One knob
@@ -138,19 +138,35 @@ func now(n *engine.Notebook, k engine.Knob) float64 {
 	return k.Value
 }
 
+// document is the page of a run as far as it does not turn.
+func (c *child) document(n *engine.Notebook) page.Document {
+	d := present.Document(n.Book, c.shown, n.Called())
+	for _, k := range n.Knobs() {
+		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})
+	}
+	return d
+}
+
+// served sends the page of a notebook whose knobs turn where it is served.
+func (c *child) served(n *engine.Notebook) {
+	d := c.document(n)
+	d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
+	pieces, err := c.printing.press.Pieces(d)
+	if err == nil && int64(pieces.Len()) > pages*c.Limits.Output {
+		err = errOutput
+	}
+	if err != nil {
+		c.noPage(err)
+		return
+	}
+	c.send(Event{Served: &pieces})
+}
+
 // html makes the page, with the notebook and the record of the run in it, and with as many
 // positions of its knobs as fit.
 func (c *child) html(n *engine.Notebook) ([]byte, error) {
-	d := present.Document(n.Book, c.shown, n.Called())
-	knobs := n.Knobs()
-	for _, k := range knobs {
-		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})
-	}
-	switch {
-	case len(knobs) == 0 && !c.Live:
-		return c.write(d)
-	case c.Live:
-		d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
+	d, knobs := c.document(n), n.Knobs()
+	if len(knobs) == 0 {
 		return c.write(d)
 	}
 	limit := c.pageSize()
@@ -186,9 +202,6 @@ func (c *child) write(d page.Document) ([]byte, error) {
 	b := sheet{left: pages * c.Limits.Output}
 	if err := page.Write(&b, d); err != nil {
 		return nil, err
-	}
-	if c.Live {
-		return b.Bytes(), nil
 	}
 	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record, Data: data})
 }

@@ -64,6 +64,9 @@ func Behind(list []Shown, s Shown) []Shown {
 	return append(list, Printed(s.printed.String())) // another list may go on with its own
 }
 
+// Printed reports whether s is text that was printed, which may go on.
+func (s Shown) Printed() bool { return s.printed != nil }
+
 // lines is a printed text without the end of its last line.
 func (s Shown) lines() string { return strings.TrimSuffix(s.printed.String(), "\n") }
 
