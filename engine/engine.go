@@ -35,6 +35,7 @@ type Notebook struct {
 	program *lower.Lowered
 	used    map[string]bool
 	checked *check.Program
+	running *run.Program
 }
 
 // Minds are the warnings of a value or of a call: where it left the range it is valid for. As a
@@ -67,6 +68,7 @@ func Open(lib *library.Library, file string, source []byte) *Notebook {
 	program, issues := check.Check(lib, n.Book)
 	if len(issues) == 0 {
 		n.program = lower.Lower(program)
+		n.running = run.New(lib, n.program)
 		issues = n.program.Verify()
 	}
 	n.Issues, n.used, n.checked = issues, program.Called(), program
@@ -81,10 +83,11 @@ func (n *Notebook) Program() string { return n.program.Source }
 func (n *Notebook) Called() map[string]bool { return n.used }
 
 // Run runs a notebook without issues from the top and hands each result to show as it
-// comes. It returns the issue that ended the run, if one did.
+// comes. It returns the issue that ended the run, if one did. Runs of a notebook and its copies
+// come one after the other; none sees anything of those before.
 func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
 	s := &sink{n: n, show: show, told: map[string]bool{}}
-	failed := run.Run(ctx, n.lib, n.program, n.Limits, s)
+	failed := n.running.Run(ctx, n.Limits, s)
 	if ctx.Err() == nil { // a program that was stopped may still be on its way
 		s.flush()
 	}

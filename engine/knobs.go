@@ -10,6 +10,7 @@ import (
 // Knob is a value of a notebook that may be turned. Values are in coherent units.
 type Knob struct {
 	issue.Place
+	Source           string // the line it is in
 	Name             string
 	Value, Low, High float64
 	Whole            bool   // takes whole numbers only
@@ -25,7 +26,7 @@ func (n *Notebook) Knobs() []Knob {
 	}
 	var all []Knob
 	for _, k := range n.checked.Knobs {
-		out := Knob{Place: k.Place, Name: k.Name, Value: k.Value, Low: k.Low, High: k.High, Whole: k.Whole}
+		out := Knob{Place: k.Place, Source: k.Source, Name: k.Name, Value: k.Value, Low: k.Low, High: k.High, Whole: k.Whole}
 		if q, ok := n.checked.World.Quantity(k.Type); ok {
 			out.Vector, out.Form = q.Vector.Visible(), q.Form
 			if q.Base != nil {

@@ -88,7 +88,7 @@ func checkWording(t *testing.T, i *issue.Issue) {
 	if i.What == "" || strings.HasSuffix(i.What, ".") || strings.Contains(i.What, "ˑ") || strings.Contains(i.Got+i.Want+i.Hint, "ˑ") {
 		t.Errorf("%s: %q breaks the form", i.Code, i.What)
 	}
-	if i.Line > 0 && i.Code != "knob-value" && (i.Column < 1 || i.Column > len([]rune(i.Source))+1 || i.Source == "") {
+	if i.Line > 0 && (i.Column < 1 || i.Column > len([]rune(i.Source))+1 || i.Source == "") {
 		t.Errorf("%s: column %d is outside of %q", i.Code, i.Column, i.Source)
 	}
 }

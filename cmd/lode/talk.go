@@ -28,7 +28,7 @@ type talk struct {
 	lines   lines
 	files   keeper
 	over    bool
-	failed  bool // an entry was not taken
+	code    int // how it ends where nobody watches: an entry was not taken, or a file not written
 }
 
 // lines is where entries come from.
@@ -69,10 +69,10 @@ func (p *program) converse(file string) int {
 	defer t.lines.Close()
 	t.greet(file)
 	t.loop()
-	if t.failed && !t.interactive() {
-		return exitStopped
+	if t.interactive() {
+		return exitFine
 	}
-	return exitFine
+	return t.code
 }
 
 // greet shows what a notebook that was opened holds, or how to begin.
@@ -176,6 +176,7 @@ func (t *talk) save() {
 
 func (t *talk) saveAs(experiment string) {
 	if err := t.files.save(experiment, t.session.TextOf(experiment)); err != nil {
+		t.code = exitFile
 		t.fault(text.Fault{What: "the notebook cannot be kept", Got: reason(err), Hint: "keep NAME writes it elsewhere"})
 	}
 }
@@ -184,7 +185,7 @@ func (t *talk) saveAs(experiment string) {
 func (t *talk) tell(o session.Outcome, entry string) {
 	for _, i := range o.Issues {
 		t.fault(t.placed(i, entry))
-		t.failed = true
+		t.code = max(t.code, exitStopped)
 	}
 	if len(o.Issues) > 0 {
 		if len(o.Replaced) > 0 {
@@ -247,7 +248,7 @@ func (t *talk) fault(f text.Fault) { fmt.Fprintln(t.err, t.errStyle.Fault(f)) }
 
 // refuse tells that a word was used wrongly.
 func (t *talk) refuse(err error) {
-	t.failed = true
+	t.code = max(t.code, exitStopped)
 	what, want, _ := strings.Cut(err.Error(), ": want ")
 	t.fault(text.Fault{What: what, Want: want})
 }

@@ -10,10 +10,10 @@ import (
 )
 
 const watchHelp = `Serves the notebook's page to this machine alone, under an address that is new each time, and
-opens it in the browser. The notebook runs again with every save, and with every turn of a
-knob on the page. Where it does not check or stops, the last good page stays and the issue
-stands above it. Data files are read anew with each run, but only the notebook is watched.
-Ctrl-C ends it.`
+opens it in the browser. The notebook runs again with every save, of itself or of a data file
+that it reads, and with every turn of a knob on the page. Where it does not check or stops, the
+last good page stays and the issue stands above it. Pages that are open side by side show the
+same, knobs included. Ctrl-C ends it.`
 
 // watch serves the page of a notebook until it is stopped.
 func (p *program) watch(args []string) int {

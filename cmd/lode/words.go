@@ -195,9 +195,11 @@ func (t *talk) page(string) {
 		return
 	}
 	file := t.files.pagePath(t.session.Now())
-	if t.write(file, t.session.Page()) == exitFine {
-		openPage(file)
+	if code := t.write(file, t.session.Page()); code != exitFine {
+		t.code = code
+		return
 	}
+	openPage(file)
 }
 
 // edit hands the notebook to the person's editor and takes what comes back.

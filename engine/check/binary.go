@@ -318,21 +318,28 @@ func moves(x, y Quantity) bool { return x.Form == library.Point && y.Type == x.A
 
 // comparable reports whether two values may be added and compared, with an issue if not.
 func (c *checker) comparable(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Typed) bool {
-	qx, isX := c.World.Quantity(x.Type)
-	qy, isY := c.World.Quantity(y.Type)
+	qx, _ := c.World.Quantity(x.Type)
+	qy, _ := c.World.Quantity(y.Type)
 	if ordered(op) && (qx.Complex || qy.Complex) {
 		c.report(e, "operator", c.opName(e, op)+": complex quantities have no order", c.both(ex, ey, x, y), "real quantities", "compare the magnitudes: abs(...)")
 		return false
 	}
-	if isX && isY && qx.Form == qy.Form && qx.Vector.Same(qy.Vector) {
-		return true
-	}
-	if isZero(x) && qy.Form != library.Point || isZero(y) && qx.Form != library.Point {
+	if c.sameScale(x, y) {
 		return true
 	}
 	c.report(e, "dimension-mismatch", c.opName(e, op)+": the two sides have different dimensions", c.both(ex, ey, x, y),
 		"two of the same dimension", c.mend(ex, ey, x, y))
 	return false
+}
+
+// sameScale reports whether two values lie on one scale. A plain zero lies on all but those of points.
+func (c *checker) sameScale(x, y Typed) bool {
+	qx, isX := c.World.Quantity(x.Type)
+	qy, isY := c.World.Quantity(y.Type)
+	if isX && isY && qx.Form == qy.Form && qx.Vector.Same(qy.Vector) {
+		return true
+	}
+	return isZero(x) && qy.Form != library.Point || isZero(y) && qx.Form != library.Point
 }
 
 // opName names what joins two operands: an operator, or the function whose arguments they are.
@@ -366,7 +373,7 @@ func (c *checker) mend(ex, ey ast.Expr, x, y Typed) string {
 	switch {
 	case isX && isY && (qx.Form != library.Linear || qy.Form != library.Linear):
 		return "a level, a point on a scale and an ordinary quantity do not mix"
-	case vx.Visible().Over(vy.Visible()).Number():
+	case isX && isY && vx.Visible().Over(vy.Visible()).Number():
 		return "one is an angular frequency: ω = 2π·f"
 	case !isX || !isY:
 		return "a plain number has no unit: give it one, or divide the quantity by a unit such as " + c.someUnit(x, y)

@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"go/ast"
 	"go/constant"
-	"go/token"
 	"go/types"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lode/engine/issue"
+	"lode/engine/library"
 )
 
 // This file reads knobs: knob(name, value, low, high) is a number or a quantity that a
@@ -20,6 +22,7 @@ const KnobName = "knob"
 // Knob is a value to turn. Values are in coherent units.
 type Knob struct {
 	issue.Place
+	Source           string // the line it is in
 	Name             string
 	Value, Low, High float64
 	Whole            bool // takes whole numbers only
@@ -45,7 +48,8 @@ func (c *checker) knob(e *ast.CallExpr) Typed {
 	if !ok {
 		return Typed{}
 	}
-	k := Knob{Place: c.PlaceOf(e.Args[0]), Name: name, Type: t, Whole: basic(t)&types.IsInteger != 0}
+	place := c.PlaceOf(e.Args[0])
+	k := Knob{Place: place, Source: c.sourceLine(c.ChunkOf(e.Pos()), place.Line), Name: name, Type: t, Whole: basic(t)&types.IsInteger != 0}
 	for i, to := range []*float64{&k.Value, &k.Low, &k.High} {
 		*to, _ = constant.Float64Val(constant.ToFloat(args[i+1].Value))
 	}
@@ -57,15 +61,18 @@ func (c *checker) knob(e *ast.CallExpr) Typed {
 	return Typed{Mode: Value, Type: t}
 }
 
+// longestTitle is how many letters the name of a knob may have.
+const longestTitle = 60
+
 // knobTitle reads the name, which has to be new.
 func (c *checker) knobTitle(e ast.Expr, x Typed) (string, bool) {
-	if x.Value == nil || x.Value.Kind() != constant.String || strings.TrimSpace(constant.StringVal(x.Value)) == "" {
+	if x.Value == nil || x.Value.Kind() != constant.String {
 		c.report(e, "knob-name", "knob: the name is a text in quotes", c.text(e), `a name such as "turns"`, "")
 		return "", false
 	}
 	name := strings.TrimSpace(constant.StringVal(x.Value))
-	if strings.ContainsAny(name, "=\n\r\t") || len(name) > 60 {
-		c.report(e, "knob-name", "knob: the name does not fit on one line", c.text(e), "a short name without = signs", "")
+	if fault := titleFault(name); fault != "" {
+		c.report(e, "knob-name", "knob: the name "+fault, c.text(e), `a name such as "turns"`, "")
 		return "", false
 	}
 	for _, k := range c.Knobs {
@@ -77,14 +84,33 @@ func (c *checker) knobTitle(e ast.Expr, x Typed) (string, bool) {
 	return name, true
 }
 
+// titleFault tells what is wrong with a name.
+func titleFault(name string) string {
+	switch {
+	case name == "":
+		return "is empty"
+	case strings.Contains(name, "="):
+		return "has an equals sign"
+	case strings.ContainsFunc(name, unicode.IsControl):
+		return "does not stay on one line"
+	case utf8.RuneCountInString(name) > longestTitle:
+		return fmt.Sprintf("is longer than %d letters", longestTitle)
+	}
+	return ""
+}
+
 // knobBounds finds the type that value and bounds share.
 func (c *checker) knobBounds(e *ast.CallExpr, args []Typed) (types.Type, bool) {
 	t := args[0].Type
 	for i, x := range args {
 		at := e.Args[i+1]
-		_, quantity := c.World.Quantity(x.Type)
-		if x.Mode != Value || !quantity && !isNumber(x.Type) {
-			c.report(at, "type", "knob: turns numbers and quantities", c.one(at, x), "a number or a quantity", "")
+		q, quantity := c.World.Quantity(x.Type)
+		if x.Mode != Value || q.Complex || !quantity && !isNumber(x.Type) {
+			c.report(at, "type", "knob: turns numbers and quantities", c.one(at, x), "a real number or quantity", "")
+			return nil, false
+		}
+		if q.Form == library.Point {
+			c.report(at, "type", "knob: does not turn points on a scale", c.one(at, x), "a number or a quantity", "turn a plain number, and multiply it by the unit afterwards")
 			return nil, false
 		}
 		if x.Value == nil {
@@ -98,7 +124,8 @@ func (c *checker) knobBounds(e *ast.CallExpr, args []Typed) (types.Type, bool) {
 			t = x.Type
 		}
 		if _, first := c.World.Quantity(args[0].Type); quantity || first {
-			if !c.comparable(at, token.LSS, e.Args[1], at, args[0], x) {
+			if !c.sameScale(args[0], x) {
+				c.report(at, "dimension-mismatch", "knob: value and bound have different dimensions", c.both(e.Args[1], at, args[0], x), "two of the same dimension", "")
 				return nil, false
 			}
 		} else if basic(x.Type)&types.IsFloat != 0 && constant.ToInt(x.Value).Kind() != constant.Int {
@@ -108,10 +135,15 @@ func (c *checker) knobBounds(e *ast.CallExpr, args []Typed) (types.Type, bool) {
 	return c.World.settle(types.Default(t)), true
 }
 
+// mostWhole is the largest whole number up to which a float64 holds all of them.
+const mostWhole = 1 << 53
+
 func (c *checker) knobOrder(e *ast.CallExpr, k Knob) bool {
 	switch {
 	case !(k.Low < k.High):
 		c.report(e, "knob-bounds", "knob: the low bound is not below the high one", c.text(e.Args[2])+" to "+c.text(e.Args[3]), "the low bound first, then the high one", "")
+	case k.Whole && (k.Low < -mostWhole || k.High > mostWhole):
+		c.report(e, "knob-bounds", "knob: a bound is too large for a whole number", c.text(e.Args[2])+" to "+c.text(e.Args[3]), "bounds within 9e15, or a value with a decimal point", "")
 	case k.Value < k.Low || k.Value > k.High:
 		c.report(e.Args[1], "knob-bounds", "knob: the value lies outside of its bounds", c.text(e.Args[1]), "a value from "+c.text(e.Args[2])+" to "+c.text(e.Args[3]), "")
 	default:

@@ -198,9 +198,11 @@ func (l *lowerer) builtin(e *ast.CallExpr) {
 		l.typeExpr(e.Args[0], plain)
 		l.exprs(e.Args[1:])
 	case "recover":
+		from, to := l.span(e)
 		if l.guarded() {
-			from, to := l.span(e)
 			l.edits.replace(from, to, "ˑcaught(recover())")
+		} else {
+			l.edits.replace(from, to, "ˑh.Caught(recover())")
 		}
 	case "append":
 		l.appendCall(e)

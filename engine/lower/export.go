@@ -19,9 +19,9 @@ func Export(p *check.Program) ([]byte, error) {
 	text := strings.Replace(l.Source, "package notebook\n", "package main\n", 1)
 	text = strings.Replace(text, "import ˑh \""+Host+"\"\n", "", 1)
 	text = strings.ReplaceAll(text, "ˑh.", "ˑ")
-	text = strings.Replace(text, "func "+Entry+"()", "func main()", 1)
+	text = strings.Replace(text, "func "+Entry+"() {", "func main() {\n\tdefer ˑEnd()", 1)
 	head, body, _ := strings.Cut(text, "\n")
-	out, err := format.Source([]byte(exportNote + head + "\n" + exportImports + body + exportRunner + l.labels() + l.knobValues()))
+	out, err := format.Source([]byte(exportNote + head + "\n" + exportImports + body + exportRunner + caughtText(body) + l.labels() + l.knobValues()))
 	if err != nil {
 		return nil, fmt.Errorf("the exported program does not parse: %w", err)
 	}
@@ -68,10 +68,24 @@ func ˑShow(label int, value any) {
 	ˑfmt.Printf("%s\t%v%s\n", ˑlabels[label], value, exact)
 }
 
-// ˑFail ends the program with the error of a call.
-func ˑFail(label int, err error) {
-	ˑfmt.Fprintf(ˑos.Stderr, "%s: %v\n", ˑlabels[label], err)
-	ˑos.Exit(1)
+type ˑfailure struct {
+	error
+	label int
+}
+
+// ˑFail ends the program with the error of a call, unless a function on the way recovers.
+func ˑFail(label int, err error) { panic(ˑfailure{err, label}) }
+
+// ˑEnd tells the error of a call that nobody recovered from.
+func ˑEnd() {
+	v := recover()
+	if f, ok := v.(ˑfailure); ok {
+		ˑfmt.Fprintf(ˑos.Stderr, "%s: %v\n", ˑlabels[f.label], f.error)
+		ˑos.Exit(1)
+	}
+	if v != nil {
+		panic(v)
+	}
 }
 
 func ˑKnob(knob int) float64 { return ˑknobs[knob] }

@@ -6,6 +6,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
+	"strings"
 
 	"lode/engine/check"
 )
@@ -34,7 +35,7 @@ func ˑway() []int {
 }
 
 func ˑcaught(v any) any {
-	if v != nil { ˑsaved = true; ˑheld = nil }
+	if v != nil { ˑsaved = true; ˑheld = nil; v = ˑh.Caught(v) }
 	return v
 }
 
@@ -44,6 +45,29 @@ func ˑleave(done bool, depth int) {
 	ˑd = depth
 	ˑat = ˑs[depth]
 }
+`
+
+// afresh returns the function that makes all variables what they were before the first run.
+func (l *lowerer) afresh() string {
+	var zero, set strings.Builder
+	for i, v := range l.Vars {
+		if v.Name() != "_" {
+			fmt.Fprintf(&zero, "\tvar ˑz%d %s\n", i, l.plainText(v.Type()))
+			fmt.Fprintf(&set, "\t%s = ˑz%d\n", v.Name(), i)
+		}
+	}
+	if l.wanted {
+		set.WriteString("\tˑworking = false\n")
+	}
+	return "\nfunc " + Afresh + "() {\n" + zero.String() + set.String() + guardAfresh + "}\n"
+}
+
+const guardAfresh = `	ˑn = ˑh.Steps()
+	ˑs = make([]int, ˑh.Depth()+2)
+	ˑmax = ˑh.Depth()
+	ˑd, ˑat = 0, 0
+	ˑheld = nil
+	ˑsaved = false
 `
 
 // frame is a function being lowered.

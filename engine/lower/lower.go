@@ -29,6 +29,10 @@ const Host = "lode/host"
 // Entry is the name of the function that runs the statements of the top level.
 const Entry = "ˑrun"
 
+// Afresh is the name of the function that makes all variables of a program what they were
+// before its first run.
+const Afresh = "ˑafresh"
+
 // Way is the name of the function that returns the statement that runs and those that led
 // to it, innermost first.
 const Way = "ˑway"
@@ -234,6 +238,9 @@ func (l *lowerer) join(decls, run []piece) (string, []segment) {
 	}
 	if l.wanted {
 		body.WriteString("\nvar ˑworking bool\n")
+	}
+	if l.guard {
+		body.WriteString(l.afresh())
 	}
 	segments := write(&body, decls, nil)
 	body.WriteString("\nfunc " + Entry + "() {\n")

@@ -200,8 +200,16 @@ func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
 				l.expr(e)
 			}
 		}
-		l.stmts(clause.Body)
+		l.clause(clause)
 	}
+}
+
+// clause lowers what a case does. The interpreter wants it to do something.
+func (l *lowerer) clause(c *ast.CaseClause) {
+	if len(c.Body) == 0 {
+		l.edits.open(l.offset(c.Colon)+1, " _ = 0; ")
+	}
+	l.stmts(c.Body)
 }
 
 // apartInit puts the first statement of a switch in front of it, where the interpreter
@@ -241,7 +249,7 @@ func (l *lowerer) typeSwitch(s *ast.TypeSwitchStmt) {
 		if id != nil && mentions(clause.Body, id.Name) {
 			l.unpack(id, clause)
 		}
-		l.stmts(clause.Body)
+		l.clause(clause)
 	}
 }
 

@@ -22,7 +22,7 @@ func (l *Lowered) hostPackage() *types.Package {
 	p := types.NewPackage(Host, "host")
 	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
 	for name, sig := range map[string][2][]types.Type{
-		"At": {{num}}, "Show": {{num, val}}, "Mind": {{num, val}}, "Fail": {{num, err}}, "Over": {{num, num}, {num}}, "Steps": {nil, {num}}, "Depth": {nil, {num}},
+		"At": {{num}}, "Show": {{num, val}}, "Mind": {{num, val}}, "Caught": {{val}, {val}}, "Fail": {{num, err}}, "Over": {{num, num}, {num}}, "Steps": {nil, {num}}, "Depth": {nil, {num}},
 		"Leaf": {{num, val}}, "Constant": {{num, val}}, "Own": {{num, val}}, "Enter": {{num}}, "Step": {{num, types.Typ[types.Bool]}}, "Leave": {{num, num}}, "After": {{num}}, "Work": {{num, num}},
 		"Knob": {{num}, {types.Typ[types.Float64]}},
 	} {

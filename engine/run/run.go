@@ -69,10 +69,47 @@ func (nothing) Open(name string) (fs.File, error) {
 	return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
 }
 
-// Run executes a program from the top. It returns the issue that ended it, if one did.
-func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limits Limits, sink Sink) (failed *issue.Issue) {
-	r := &runner{program: program, sink: sink, limits: limits.withDefaults()}
-	r.left, r.reason = r.limits.Steps, ctx.Err
+// Program runs one lowered program any number of times, one after the other. What it reads
+// once stays; the program's variables are as in the beginning each time. The zero value is
+// not usable.
+type Program struct {
+	lib   *library.Library
+	text  *lower.Lowered
+	ready *runner // after a run that came to its end
+	runs  int     // of it
+}
+
+// mostRuns is how many runs an interpreter is used for: each leaves a few kilobytes behind.
+const mostRuns = 1000
+
+// New returns a program to run.
+func New(lib *library.Library, text *lower.Lowered) *Program { return &Program{lib: lib, text: text} }
+
+// Run executes the program from the top. It returns the issue that ended it, if one did.
+func (p *Program) Run(ctx context.Context, limits Limits, sink Sink) *issue.Issue {
+	r := p.ready
+	p.ready = nil
+	if r == nil {
+		r, p.runs = &runner{program: p.text}, 0
+	}
+	r.begin(ctx, limits.withDefaults(), sink)
+	failed := r.run(ctx, p.lib)
+	if p.runs++; failed == nil && p.runs < mostRuns {
+		r.sink = nil
+		p.ready = r
+	}
+	return failed
+}
+
+// begin makes everything but the interpreter as for a first run.
+func (r *runner) begin(ctx context.Context, limits Limits, sink Sink) {
+	*r = runner{program: r.program, interp: r.interp, watches: r.watches, sink: sink, limits: limits, left: limits.Steps, reason: ctx.Err, asked: new(atomic.Bool), told: newTold()}
+	for _, p := range r.watches {
+		p.statement, p.last = -1, [2][]reflect.Value{}
+	}
+}
+
+func (r *runner) run(ctx context.Context, lib *library.Library) (failed *issue.Issue) {
 	later, forget := r.patient(ctx, lib)
 	defer forget()
 	defer func() {
@@ -80,10 +117,7 @@ func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limi
 			failed = r.failed(v)
 		}
 	}()
-	if err := r.start(lib); err != nil {
-		return r.issue(err)
-	}
-	if _, err := r.interp.EvalWithContext(later, program.Source); err != nil {
+	if err := r.prepare(later, lib); err != nil {
 		return r.issue(err)
 	}
 	r.running = true
@@ -103,6 +137,19 @@ func Run(ctx context.Context, lib *library.Library, program *lower.Lowered, limi
 	return nil
 }
 
+// prepare reads the program, or makes its variables as they were after that.
+func (r *runner) prepare(ctx context.Context, lib *library.Library) error {
+	if r.interp != nil {
+		_, err := r.interp.EvalWithContext(ctx, "notebook."+lower.Afresh+"()")
+		return err
+	}
+	if err := r.start(lib); err != nil {
+		return err
+	}
+	_, err := r.interp.EvalWithContext(ctx, r.program.Source)
+	return err
+}
+
 // patience is how long a program is given to come to its next step when it is asked to stop,
 // before the interpreter is stopped wherever it is.
 const patience = 25 * time.Millisecond
@@ -115,12 +162,13 @@ func (r *runner) patient(ctx context.Context, lib *library.Library) (context.Con
 		unwatched = lib.Watch(r.sink.Part)
 	}
 	later, cancel := context.WithCancelCause(context.WithoutCancel(ctx))
+	asked := r.asked
 	forget := context.AfterFunc(ctx, func() {
 		if cause := context.Cause(ctx); cause != ctx.Err() { // the notebook itself brought it about
 			cancel(cause)
 			return
 		}
-		r.asked.Store(true)
+		asked.Store(true)
 		if lib.Stop != nil {
 			lib.Stop()
 		}
@@ -136,13 +184,14 @@ type runner struct {
 	interp  interpreter
 	running bool
 	left    int          // steps beyond the present allowance
-	asked   atomic.Bool  // to stop
+	asked   *atomic.Bool // to stop; one for each run, since a request may come late
 	halted  bool         // by that
 	reason  func() error // why it is asked to stop
 	ended   *over        // where the program was left, if it was
-	watches []*watch
+	at      int          // statement of the top level
+	told    *told
+	watches []*watch // of the interpreter
 	trial   trial
-	at      int // statement of the top level
 }
 
 // printing returns the functions of fmt with those that print printing to the sink.

@@ -27,6 +27,8 @@ type frame struct {
 	steps    []worked.Step
 }
 
+func newTold() *told { return &told{constants: map[int]any{}} }
+
 func newFrame(function int) frame {
 	return frame{function: function, values: map[int]any{}, ways: map[int]*worked.Way{}}
 }
@@ -98,18 +100,17 @@ func (t *told) filled(tree *worked.Tree) *worked.Tree {
 
 // workings are the functions by which a notebook tells its workings.
 func (r *runner) workings() map[string]reflect.Value {
-	t := &told{constants: map[int]any{}}
 	works := r.program.Works
 	values := map[string]reflect.Value{}
 	for name, f := range map[string]any{
-		"Leaf":     t.leaf,
-		"Constant": func(slot int, value any) { t.constants[slot] = value },
-		"Own":      t.own,
-		"Enter":    t.enter,
-		"Leave":    func(function, work int) { t.leave(function, works[work].Line.Tree) },
-		"Step":     func(work int, holds bool) { t.step(works[work].Line, holds) },
-		"After":    func(work int) { t.after(works[work].Line) },
-		"Work":     func(spot, work int) { r.sink.Work(spot, t.work(works[work].Line)) },
+		"Leaf":     func(slot int, value any) { r.told.leaf(slot, value) },
+		"Constant": func(slot int, value any) { r.told.constants[slot] = value },
+		"Own":      func(slot int, value any) { r.told.own(slot, value) },
+		"Enter":    func(function int) { r.told.enter(function) },
+		"Leave":    func(function, work int) { r.told.leave(function, works[work].Line.Tree) },
+		"Step":     func(work int, holds bool) { r.told.step(works[work].Line, holds) },
+		"After":    func(work int) { r.told.after(works[work].Line) },
+		"Work":     func(spot, work int) { r.sink.Work(spot, r.told.work(works[work].Line)) },
 	} {
 		values[name] = reflect.ValueOf(f)
 	}

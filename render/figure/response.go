@@ -31,6 +31,7 @@ func Response(curves ...frame.Source) (Figure, error) {
 		}
 		p.Series = append(p.Series, s)
 	}
+	alone(&p, frames)
 	p.FitX()
 	p.FitY(depth)
 	title := "Frequency response"
@@ -60,6 +61,7 @@ func Impedance(curves ...frame.Source) (Figure, error) {
 		}
 		p.Series = append(p.Series, s)
 	}
+	alone(&p, frames)
 	p.FitX()
 	p.FitY(depth)
 	f := Figure{title: "Impedance", what: "Impedance over frequency", frames: frames, panels: []chart.Panel{p}}
@@ -80,6 +82,7 @@ func (f Figure) WithPhase() (Figure, error) {
 		s.X, s.Y = unjoined(s.X, s.Y)
 		p.Series = append(p.Series, s)
 	}
+	alone(&p, f.frames)
 	p.X.Min, p.X.Max = f.panels[0].X.Min, f.panels[0].X.Max
 	p.FitY(depth)
 	f.panels = append(f.Panels(), p)
@@ -160,6 +163,13 @@ func label(f frame.Frame, row int) string {
 		return fmt.Sprintf("curve %d", row+1)
 	}
 	return f.Title
+}
+
+// alone calls the only curve of a panel by what it shows, if it has no name: then it needs no label.
+func alone(p *chart.Panel, frames []frame.Frame) {
+	if len(p.Series) == 1 && frames[0].Title == "" {
+		p.Series[0].Label = p.Y.Name
+	}
 }
 
 func columns(f frame.Frame) string {

@@ -46,7 +46,7 @@ func rows(count int) string {
 }
 
 // row returns the class of a series.
-func row(n int) ink { return ink(fmt.Sprintf("row%d", n%len(colour.Light().Series)+1)) }
+func row(n int) ink { return ink(fmt.Sprintf("row%d", n%colour.SeriesCount+1)) }
 
 // dashes tell series apart without colour: one pattern a row, and others when the colours
 // begin again.

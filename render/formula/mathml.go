@@ -10,7 +10,7 @@ import (
 // MathML writes the working as a table of equal signs: one step to a line.
 func (w Working) MathML() template.HTML {
 	var b strings.Builder
-	b.WriteString(`<math displaystyle="true"><mtable displaystyle="true">`)
+	b.WriteString(`<math displaystyle="true"` + w.ink() + `><mtable displaystyle="true">`)
 	w.all(&b)
 	b.WriteString(`</mtable></math>`)
 	return template.HTML(b.String())
@@ -58,7 +58,11 @@ func (w Working) rows(b *strings.Builder) {
 		if i == 0 {
 			left = steps[0].markup()
 		}
-		b.WriteString(`<mtr><mtd class="left">` + left + `</mtd><mtd class="middle"><mo>=</mo></mtd><mtd class="right">` + step.markup() + `</mtd></mtr>`)
+		middle := `<mo>=</mo>`
+		for _, line := range step.lines() {
+			b.WriteString(`<mtr><mtd class="left">` + left + `</mtd><mtd class="middle">` + middle + `</mtd><mtd class="right">` + line.markup + `</mtd></mtr>`)
+			left, middle = "", ""
+		}
 	}
 }
 

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"fmt"
 	"go/scanner"
 	"go/token"
@@ -40,24 +39,36 @@ func (p *writer) blocks(v *view) ([]cellView, error) {
 }
 
 // results writes each result of a cell, and its fault, as one element.
-func (p *writer) results(c Cell, number int) ([]template.HTML, error) {
-	p.cell, p.figures = number, 0
-	var shown []template.HTML
-	write := func(name string, data any) error {
-		var b bytes.Buffer
-		err := p.layout.ExecuteTemplate(&b, name, data)
-		shown = append(shown, template.HTML(strings.TrimSpace(b.String())))
-		return err
-	}
-	for _, r := range c.Results {
-		if err := write("shown", r); err != nil {
+func (p *writer) results(c Cell, number int) (all []template.HTML, err error) {
+	figures := 0
+	for i, r := range c.Results {
+		html, err := p.result(number, i, figures, r)
+		if err != nil {
 			return nil, err
+		}
+		if all = append(all, html); r.Figure != nil {
+			figures++
 		}
 	}
 	if c.Fault != nil {
-		return shown, write("fault", c.Fault)
+		html, err := p.section("fault", c.Fault)
+		return append(all, html), err
 	}
-	return shown, nil
+	return all, nil
+}
+
+// result writes a result, or takes it over.
+func (p *writer) result(cell, index, figures int, r Result) (template.HTML, error) {
+	if p.press != nil {
+		return p.press.shown(cell, index, figures, r)
+	}
+	return p.shown(cell, figures, r)
+}
+
+// shown writes a result of a cell that has as many figures before it.
+func (p *writer) shown(cell, figures int, r Result) (template.HTML, error) {
+	p.cell, p.figures = cell, figures
+	return p.section("shown", r)
 }
 
 // lines tells which lines of the notebook the page shows.

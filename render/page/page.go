@@ -108,10 +108,19 @@ var sheet string
 //go:embed readout.js
 var readout string
 
-// Write writes the page.
-func Write(w io.Writer, d Document) error {
-	p := &writer{document: d, lines: d.lines()}
+// newWriter returns a writer for one page after the other.
+func newWriter() *writer {
+	p := &writer{style: themes() + sheet + figure.Style()}
 	p.layout = p.template()
+	return p
+}
+
+// begin begins a page that shows the given lines of the notebook.
+func (p *writer) begin(d Document, lines map[int]bool) {
+	*p = writer{layout: p.layout, style: p.style, press: p.press, document: d, lines: lines}
+}
+
+func (p *writer) write(w io.Writer) error {
 	v, err := p.view()
 	if err != nil {
 		return err
@@ -134,6 +143,10 @@ type view struct {
 type writer struct {
 	document      Document
 	layout        *template.Template
+	style         string
+	press         *Press       // nil for a page that stands alone
+	elements      []string     // that were cut out
+	set           int          // pieces of prose so far
 	lines         map[int]bool // of the notebook that the page shows
 	cell, figures int          // the cell that is written, and its figures so far
 	sections      int
@@ -142,9 +155,8 @@ type writer struct {
 }
 
 func (p *writer) view() (view, error) {
-	style := themes() + sheet + figure.Style()
 	script, connect := p.script()
-	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(style), Script: template.JS(script), Policy: policy(style, script, connect),
+	v := view{Title: p.document.Title, Lang: p.document.Lang, Style: template.CSS(p.style), Script: template.JS(script), Policy: policy(p.style, script, connect),
 		Methods: p.document.Methods, Record: p.document.Record, Turning: p.document.Turning}
 	cells, err := p.blocks(&v)
 	if err == nil {
@@ -207,14 +219,19 @@ func digest(text string) string {
 
 func (p *writer) template() *template.Template {
 	return template.Must(template.New("page").Funcs(template.FuncMap{
-		"prose":  p.prose,
-		"code":   code,
-		"figure": p.figure,
-		"marked": marked,
-		"name":   blockName,
-		"align":  align,
-		"link":   p.link,
-		"lines":  func(text string) []string { return strings.Split(text, "\n") },
+		"prose":   p.text,
+		"code":    code,
+		"figure":  p.figure,
+		"marked":  marked,
+		"name":    blockName,
+		"rows":    rows,
+		"crowd":   crowd,
+		"brief":   brief,
+		"long":    long,
+		"link":    p.link,
+		"element": p.element,
+		"section": p.section,
+		"lines":   func(text string) []string { return strings.Split(text, "\n") },
 	}).Parse(layout))
 }
 
@@ -258,17 +275,6 @@ func (p *writer) figure(d Drawing) plate {
 		result.Numbers = append(result.Numbers, Result{Label: f.Title, Table: &grid})
 	}
 	return result
-}
-
-// align returns how many characters the longest fraction of each column has.
-func align(g *table.Grid) []int {
-	widths := make([]int, len(g.Heads))
-	for _, row := range g.Rows {
-		for c, cell := range row {
-			widths[c] = max(widths[c], len([]rune(cell.Fraction)))
-		}
-	}
-	return widths
 }
 
 // marked cuts a line of code into what is before, at and after the fault.

@@ -19,6 +19,20 @@ import (
 	"github.com/yuin/goldmark/util"
 )
 
+// text sets a piece of prose, or takes it over from the last page where all prose is the same.
+func (p *writer) text(source string) (template.HTML, error) {
+	if p.press == nil {
+		return p.prose(source)
+	}
+	p.set++
+	if p.set <= len(p.press.set) {
+		return p.press.set[p.set-1], nil
+	}
+	html, err := p.prose(source)
+	p.press.set = append(p.press.set, html)
+	return html, err
+}
+
 func (p *writer) prose(source string) (template.HTML, error) {
 	md := goldmark.New(
 		goldmark.WithParserOptions(parser.WithASTTransformers(util.Prioritized(transformer{p}, 100))),

@@ -52,8 +52,9 @@
   const attach = plate => {
     if (plate.dataset.read) return;
     plate.dataset.read = "yes";
-    const drawings = [...plate.querySelectorAll("svg")].map(svg => ({ svg, fields: fields(svg) })).filter(d => d.fields.length);
+    const drawings = [...plate.querySelectorAll("svg")].filter(svg => svg.querySelector("g.field")).map(svg => ({ svg, fields: null }));
     if (!drawings.length) return;
+    const read = d => d.fields ||= fields(d.svg); // when it is wanted: many figures are never read off
     const title = plate.querySelector("figcaption b").textContent;
     const readout = document.createElement("p");
     const rest = "Point at a curve to read it off, or use the arrow keys here.";
@@ -65,7 +66,7 @@
       let text = "";
       for (const d of drawings) {
         text = "";
-        for (const f of d.fields) {
+        for (const f of share === null ? d.fields || [] : read(d)) {
           f.cursor.replaceChildren();
           if (share === null) continue;
           const x = f.left + share * (f.right - f.left);
@@ -94,7 +95,7 @@
     });
     for (const d of drawings) {
       const point = e => {
-        const f = d.fields[0], box = d.svg.getBoundingClientRect();
+        const f = read(d)[0], box = d.svg.getBoundingClientRect();
         go(((e.clientX - box.left) * d.svg.viewBox.baseVal.width / box.width - f.left) / (f.right - f.left));
       };
       d.svg.addEventListener("pointermove", point);

@@ -103,6 +103,9 @@ func (s Style) under(a chart.Axis, margin, columns int) []string {
 // key names the curves and their marked points.
 func (s Style) key(p chart.Panel) []string {
 	var lines []string
+	if plain(p) {
+		return nil
+	}
 	for i, series := range p.Series {
 		text := clean(series.Label)
 		var notes []string
@@ -121,6 +124,11 @@ func (s Style) key(p chart.Panel) []string {
 		}
 	}
 	return lines
+}
+
+// plain reports whether a panel holds one curve that the axis names already.
+func plain(p chart.Panel) bool {
+	return len(p.Series) == 1 && p.Series[0].Label == p.Y.Name && len(p.Series[0].Notes) == 0
 }
 
 func letterOf(i int) string { return string(rune('a' + i%26)) }

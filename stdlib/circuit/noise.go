@@ -64,7 +64,7 @@ func (n Network) Noise(node string, low, high units.Frequency) (Noise, error) {
 		return Noise{}, err
 	}
 	names, inputs := p.noises()
-	return p.listen(kernel.NewNoise(p.system, output, inputs), names, low.SI(), high.SI())
+	return p.listen(kernel.NewNoise(p.system, output, inputs, low.Angular().SI(), high.Angular().SI()), names, low.SI(), high.SI())
 }
 
 // listen samples and integrates.

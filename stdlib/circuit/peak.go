@@ -159,10 +159,14 @@ func (r Response) Crossings(level units.Level) ([]units.Frequency, error) {
 	target := r.plateau() + level.SI()
 	over := func(hertz float64) float64 { return r.level(hertz) - target }
 	var found []units.Frequency
+	below := func(i int) bool { return r.ratio(r.values[i])-target < 0 }
+	was := below(0)
 	for i := 1; i < len(r.points); i++ {
-		if (over(r.points[i-1]) < 0) != (over(r.points[i]) < 0) {
+		is := below(i)
+		if is != was {
 			found = append(found, units.Frequency(root(over, r.points[i-1], r.points[i])))
 		}
+		was = is
 	}
 	return found, nil
 }

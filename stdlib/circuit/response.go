@@ -152,6 +152,7 @@ func (r Response) empty() error {
 }
 
 // level returns the level in dB at a frequency in Hz, -∞ where there is no output.
-func (r Response) level(hertz float64) float64 {
-	return 20 * math.Log10(cmplx.Abs(r.curve.At(2*math.Pi*hertz))*r.scale)
-}
+func (r Response) level(hertz float64) float64 { return r.ratio(r.curve.At(2 * math.Pi * hertz)) }
+
+// ratio returns a value of the curve as a level in dB.
+func (r Response) ratio(v complex128) float64 { return 20 * math.Log10(cmplx.Abs(v)*r.scale) }

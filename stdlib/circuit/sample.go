@@ -22,7 +22,7 @@ func sample(curve kernel.Curve, low, high float64) ([]float64, []complex128) {
 	s := &sampler{curve: curve, points: make([]float64, 0, 2*steps), values: make([]complex128, 0, 2*steps)}
 	grid := make([]float64, 0, steps+1)
 	for i := range steps {
-		grid = append(grid, low*math.Pow(high/low, float64(i)/float64(steps)))
+		grid = append(grid, low*math.Exp(math.Log(high/low)*float64(i)/float64(steps)))
 	}
 	grid = merge(append(grid, high), seeds(curve, low, high))
 	left := s.at(grid[0])
@@ -55,13 +55,24 @@ func (s *sampler) fill(a float64, va complex128, b float64, vb complex128, depth
 	}
 	middle := math.Sqrt(a * b)
 	v := s.at(middle)
-	if !(math.Abs(decibels(v)-(decibels(va)+decibels(vb))/2) > bend) {
+	if !bends(va, v, vb) {
 		return
 	}
 	s.fill(a, va, middle, v, depth-1)
 	s.add(middle, v)
 	s.fill(middle, v, b, vb, depth-1)
 }
+
+// bent is the bend as a ratio of powers, squared.
+var bent = math.Pow(10, bend/5)
+
+// bends reports whether the level in the middle leaves the straight line between those on both sides.
+func bends(left, middle, right complex128) bool {
+	q := power(middle) * power(middle) / (power(left) * power(right))
+	return q > bent || q < 1/bent
+}
+
+func power(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
 
 func decibels(v complex128) float64 { return kernel.Decibels(v) }
 

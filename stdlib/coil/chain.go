@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"lode/stdlib/coil/internal/induct"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -47,12 +46,6 @@ func InSeries(coils ...Placed) (Chain, error) {
 		}
 	}
 	return chain, nil
-}
-
-// mutual returns the mutual inductance of two windings that both run the same way.
-func mutual(a, b Placed) float64 {
-	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
-	return induct.PairValue(a.Winding.section(), b.Winding.section(), float64(a.Winding.turns), float64(b.Winding.turns), place)
 }
 
 // Coils returns how many windings there are.

@@ -32,15 +32,23 @@ func (c Winding) Hum(source HumSource, frequency units.Frequency) (units.Voltage
 //
 // Example: pair.Hum(coil.UniformField{FluxDensity: 0.1*µT}, 50*Hz)
 func (c Chain) Hum(source HumSource, frequency units.Frequency) (units.Voltage, error) {
+	fluxes, err := c.fluxes(source)
+	if err != nil {
+		return 0, err
+	}
+	return voltage(fluxes, frequency)
+}
+
+// voltage returns what fluxes that alternate with a frequency induce together.
+func voltage(fluxes []float64, frequency units.Frequency) (units.Voltage, error) {
 	if !(frequency > 0 && frequency <= 1e6) {
 		return 0, refuse("frequency: out of range", frequency, "more than 0 and at most 1 MHz", "")
 	}
-	fluxes, err := c.fluxes(source)
 	sum := 0.0
 	for _, flux := range fluxes {
 		sum += flux
 	}
-	return units.Voltage(2 * math.Pi * float64(frequency) * math.Abs(sum)), err
+	return units.Voltage(2 * math.Pi * float64(frequency) * math.Abs(sum)), nil
 }
 
 // fluxes returns the signed flux linked with each winding.
@@ -142,7 +150,11 @@ func (c Chain) Correction(source HumSource, number int) (Correction, error) {
 		q.Winding.turns, q.Winding.layout = turns, p.Winding.style.lay(p.Winding.shape, float64(p.Winding.wire.Overall()), turns)
 		return q.linked(field.potential)
 	}
-	turns := search(func(n int) bool { return math.Abs(with(n)) >= math.Abs(rest) })
+	// hum grows nearly as the turns do
+	guess := func(n int, flux float64) int { return int(math.Min(float64(n)*math.Abs(rest/flux), mostTurns)) }
+	near := guess(p.Winding.turns, fluxes[number-1])
+	near = guess(near, with(max(near, 1)))
+	turns := searchFrom(near, func(n int) bool { return math.Abs(with(n)) >= math.Abs(rest) })
 	if turns > 1 && math.Abs(rest+with(turns-1)) < math.Abs(rest+with(turns)) {
 		turns--
 	}
@@ -168,15 +180,19 @@ func (c Correction) String() string {
 func (c Chain) HumTable(frequency units.Frequency, sources ...HumSource) (frame.Frame, error) {
 	var names, voltages, residuals []any
 	for _, source := range sources {
-		voltage, err := c.Hum(source, frequency)
+		fluxes, err := c.fluxes(source)
 		if err != nil {
 			return frame.Frame{}, err
 		}
-		level, err := c.Residual(source)
+		hum, err := voltage(fluxes, frequency)
 		if err != nil {
 			return frame.Frame{}, err
 		}
-		names, voltages, residuals = append(names, source.String()), append(voltages, voltage), append(residuals, level)
+		level, err := residual(fluxes)
+		if err != nil {
+			return frame.Frame{}, err
+		}
+		names, voltages, residuals = append(names, source.String()), append(voltages, hum), append(residuals, level)
 	}
 	return frame.Frame{Title: "Hum at " + frequency.String(), Columns: []frame.Column{
 		frame.Collect("Source", names), frame.Collect("Hum (rms)", voltages), frame.Collect("Residual", residuals)}}, nil

@@ -128,6 +128,21 @@ func TestCorrection(t *testing.T) {
 	}
 }
 
+// TestSearchFrom holds a search from a guess against one from below, wherever the guess lies.
+func TestSearchFrom(t *testing.T) {
+	for _, least := range []int{1, 2, 3, 57, 4999, mostTurns} {
+		enough := func(n int) bool { return n >= least }
+		for _, guess := range []int{-5, 0, 1, 2, 3, 40, 57, 58, 5000, mostTurns, 2 * mostTurns} {
+			if got := searchFrom(guess, enough); got != least || got != search(enough) {
+				t.Errorf("from %d: got %d, want %d", guess, got, least)
+			}
+		}
+	}
+	if got := searchFrom(7, func(int) bool { return false }); got <= mostTurns {
+		t.Errorf("where nothing is enough: got %d, want more than %d", got, mostTurns)
+	}
+}
+
 func TestChainLaws(t *testing.T) {
 	w := gauge(t, 42)
 	f := Racetrack{CoreLength: 40 * mm, CoreWidth: 6 * mm, Height: 10 * mm}

@@ -65,6 +65,8 @@ func (c Winding) henryTo(relative float64) (henry, err float64) {
 		return induct.DiscreteSelfTo(s, c.places(), c.conductor(), relative)
 	case c.laid() && c.layout.layers > 1:
 		return c.inBlocksTo(relative)
+	case len(c.layout.blocks) > 0:
+		return c.sumOfBlocks(relative)
 	case len(c.shape.hull) > 0 && len(c.shape.hull) <= mostCorners:
 		henry, err = induct.SelfOutlineTo(induct.Outline{Points: c.shape.hull, Height: s.Height, Build: s.Build}, turns, relative)
 	default:
@@ -76,6 +78,8 @@ func (c Winding) henryTo(relative float64) (henry, err float64) {
 // InductanceMethod tells how Inductance takes the turns.
 func (c Winding) InductanceMethod() string {
 	switch {
+	case len(c.layout.blocks) > 0:
+		return "full layers and parts of layers, spread evenly, corrected for round wire"
 	case c.turns == 0:
 		return "none"
 	case c.single():
@@ -96,10 +100,13 @@ func (c Winding) henry() float64 {
 		return c.circles()
 	case c.single():
 		return induct.DiscreteValue(c.section(), c.places(), c.conductor())
-	case c.laid() && c.layout.layers > 1 && c.turns <= mostSingle:
+	case c.laid() && c.layout.layers > 1 && c.layout.layers*c.turns <= mostCircles:
 		return c.inBlocks() + c.corners()
 	case c.laid() && c.layout.layers > 1:
 		return c.inBlocks()
+	case len(c.layout.blocks) > 0:
+		henry, _ := c.sumOfBlocks(1e-4)
+		return henry
 	}
 	return c.smeared() + c.roundWire()
 }
@@ -123,6 +130,10 @@ const fewPairs = 20
 func (c Winding) roundWire() float64 {
 	return induct.RoundWire(c.section(), c.rows(), max(1, c.turns/c.rows()), c.conductor())
 }
+
+// mostCircles is the number of layers times turns up to which the corners of laid turns are looked at one by one: the more
+// turns, the less that matters.
+const mostCircles = 500
 
 // mostSingle is the number of laid turns up to which they may be summed one by one.
 const mostSingle = 150

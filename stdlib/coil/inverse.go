@@ -78,6 +78,29 @@ func search(enough func(int) bool) int {
 	for high <= mostTurns && !enough(high) {
 		low, high = high, 2*high
 	}
+	return halved(low, high, enough)
+}
+
+// searchFrom is search for what is likely near a guess.
+func searchFrom(guess int, enough func(int) bool) int {
+	low := max(0, min(guess, mostTurns)-1)
+	high, step := low+1, 1
+	if low > 0 && enough(low) {
+		for high = low; ; step *= 2 {
+			if low = max(0, high-step); low == 0 || !enough(low) {
+				return halved(low, high, enough)
+			}
+			high = low
+		}
+	}
+	for ; high <= mostTurns && !enough(high); step *= 2 {
+		low, high = high, high+step
+	}
+	return halved(low, high, enough)
+}
+
+// halved returns the least number for which enough holds, above low and at most high.
+func halved(low, high int, enough func(int) bool) int {
 	for high-low > 1 {
 		if middle := (low + high) / 2; enough(middle) {
 			high = middle

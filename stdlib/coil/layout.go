@@ -13,14 +13,15 @@ import (
 type layout struct {
 	build, low, high float64 // depth of the winding, usual and its range
 	wires            int
-	perLayer         int     // wires side by side in a full layer
-	layers           int     // begun
-	pitch            float64 // from wire to wire along a layer
-	rise             float64 // from layer to layer, without tape
-	fit              int     // turns that the room holds at the usual build
-	meanTurn         float64 // mean length of a turn
-	meanArea         float64 // mean area in a turn
-	cut              bool    // a part of another winding, its build by share
+	perLayer         int      // wires side by side in a full layer
+	layers           int      // begun
+	pitch            float64  // from wire to wire along a layer
+	rise             float64  // from layer to layer, without tape
+	fit              int      // turns that the room holds at the usual build
+	meanTurn         float64  // mean length of a turn
+	meanArea         float64  // mean area in a turn
+	cut              bool     // a part of another winding, its build by share
+	blocks           []filled // of such a part, if it is laid
 }
 
 // lay puts turns of a wire of overall diameter d on a shape.

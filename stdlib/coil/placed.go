@@ -49,8 +49,10 @@ func (p Placed) turned(v kernel.Vector, way float64) kernel.Vector {
 
 // linked returns the flux of a potential through all turns, with the sign of the winding.
 func (p Placed) linked(potential func(kernel.Vector) kernel.Vector) float64 {
-	local := func(r kernel.Vector) kernel.Vector {
-		return p.turned(potential(p.turned(r, 1).Plus(1, p.position())), -1)
+	at := p.position()
+	local := func(r kernel.Vector) kernel.Vector { return potential(r.Plus(1, at)) }
+	if p.Tilt != 0 {
+		local = func(r kernel.Vector) kernel.Vector { return p.turned(potential(p.turned(r, 1).Plus(1, at)), -1) }
 	}
 	return p.sign() * float64(p.Winding.turns) * p.Winding.window().Flux(local)
 }

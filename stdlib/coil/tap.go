@@ -12,8 +12,8 @@ import (
 //
 // Source: geometry: each part is a winding around the part within.
 //
-// Accuracy: as the whole winding; a tap in the middle of a layer counts as if the layer were shared by depth, up to
-// 2 % of the inductance.
+// Accuracy: as the whole winding; the parts of a laid one lie where its layers do, those of a scatter winding share its depth.
+// Inductances add up to that of the whole within 0.1 %.
 //
 // Example: c.Tapped(4000)
 func (c Winding) Tapped(at ...int) (Chain, error) {
@@ -51,6 +51,9 @@ func (c Winding) part(from, to int) (Winding, error) {
 	l2, a2 := upTo(to)
 	part.layout.cut, part.layout.build = true, depth(to)-depth(from)
 	part.layout.meanTurn, part.layout.meanArea = (l2-l1)/float64(to-from), (a2-a1)/float64(to-from)
+	if c.laid() {
+		part.layout.blocks = c.blocksBetween(from, to)
+	}
 	part.potted, part.found = c.potted, &found{}
 	return part, nil
 }

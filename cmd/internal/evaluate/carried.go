@@ -60,7 +60,7 @@ func (c *child) used() map[string][]byte {
 // carried returns the data files for the page, and what the page tells of them.
 func (c *child) carried() ([]byte, []page.Entry) {
 	files := c.used()
-	if len(files) == 0 || c.Live {
+	if len(files) == 0 {
 		return nil, nil
 	}
 	packed, err := Pack(files)

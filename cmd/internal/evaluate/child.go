@@ -44,8 +44,8 @@ func Serve(in io.Reader, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	debug.SetGCPercent(100) // off until here: what a start allocates stays
-	runtime.GC()            // takes what it needs while there is memory: without it the runtime fails
+	debug.SetGCPercent(rubbish(r)) // off until here: what a start allocates stays
+	runtime.GC()                   // takes what it needs while there is memory: without it the runtime fails
 	debug.SetMaxStack(deepest)
 	limits := r.Limits.orDefaults()
 	if r.Stay {
@@ -55,17 +55,26 @@ func Serve(in io.Reader, out io.Writer) error {
 		return err
 	}
 	w := bufio.NewWriter(out)
-	c := newChild(r, w)
+	c, k := newChild(r, w), newKept(lib)
 	p := &post{child: c, next: make(chan Request, 1)}
 	go p.listen(orders)
 	for {
-		c.serve(lib)
+		c.serve(k)
 		if c.send(Event{Done: true}); !c.Stay {
 			return nil
 		}
 		c = newChild(<-p.next, w)
 		p.handTo(c)
 	}
+}
+
+// rubbish is how much memory may be given up, in percent of what is in use, before it is collected. Runs of a
+// child that stays are waited for, and most of them then need no collection.
+func rubbish(r Request) int {
+	if r.Stay {
+		return 400
+	}
+	return 100
 }
 
 // needed is the library for one request; a child that stays does not know what comes.
@@ -114,15 +123,16 @@ type child struct {
 
 	left map[string][]string // warnings that were told, by the function of the library
 
-	telling sync.Mutex // a run that was stopped may still show something
-	told    bool       // how the run ended; nothing is shown behind it
-	shown   [][]present.Shown
-	pending []present.Shown
-	waiting int // bytes of pending
-	values  []Value
-	cell    int
-	record  *record.Record
-	took    time.Duration // of the run
+	telling  sync.Mutex // a run that was stopped may still show something
+	told     bool       // how the run ended; nothing is shown behind it
+	shown    [][]present.Shown
+	pending  []present.Shown
+	waiting  int // bytes of pending
+	values   []Value
+	cell     int
+	record   *record.Record
+	printing *printing     // of a served page
+	took     time.Duration // of the run
 
 	sending sync.Mutex
 	out     *bufio.Writer
@@ -148,23 +158,31 @@ func (p *post) listen(orders *json.Decoder) {
 }
 
 func (c *child) send(e Event) {
-	line, err := json.Marshal(e)
+	line, err := encoded(e)
 	if err != nil {
-		line, _ = json.Marshal(Event{Failed: &issue.Issue{Code: Crashed, What: "a result cannot be told", Got: err.Error()}})
+		line, _ = encoded(Event{Failed: &issue.Issue{Code: Crashed, What: "a result cannot be told", Got: err.Error()}})
 	}
 	c.sending.Lock()
 	defer c.sending.Unlock()
-	c.out.Write(append(line, '\n'))
+	c.out.Write(line)
 	c.out.Flush()
 }
 
-func (c *child) serve(lib *elibrary.Library) {
-	library.Files(lib, c.fetch)
-	n := engine.Open(lib, c.File, []byte(c.Source))
+// encoded writes an event as a line of JSON, HTML as it is.
+func encoded(e Event) ([]byte, error) {
+	var b bytes.Buffer
+	j := json.NewEncoder(&b)
+	j.SetEscapeHTML(false)
+	err := j.Encode(e)
+	return b.Bytes(), err
+}
+
+func (c *child) serve(k *kept) {
+	n := k.open(c)
 	if len(n.Issues) > 0 && !c.Stay { // with all that hints may name
 		if whole, err := library.Load(); err == nil {
-			library.Files(whole, c.fetch)
-			lib, n = whole, engine.Open(whole, c.File, []byte(c.Source))
+			k = newKept(whole)
+			n = k.open(c)
 		}
 	}
 	if len(n.Issues) > 0 {
@@ -179,7 +197,10 @@ func (c *child) serve(lib *elibrary.Library) {
 	switch {
 	case c.Check:
 	case c.Against != nil:
-		c.compare(lib, n)
+		c.compare(k.lib, n)
+	case c.Live:
+		c.printing = begun(k.press, n)
+		c.run(n)
 	default:
 		c.run(n)
 	}
@@ -200,12 +221,17 @@ func (c *child) run(n *engine.Notebook) {
 	c.telling.Lock()
 	defer c.telling.Unlock()
 	c.told = true
+	if c.printing != nil {
+		c.printing.end()
+	}
 	c.flush()
 	switch {
 	case failed != nil && context.Cause(c.ctx) == errOutput:
 		c.fail(c.tooMuch(*failed))
 	case failed != nil:
 		c.fail(*failed)
+	case c.Live:
+		c.served(n)
 	default:
 		c.record.Read(c.used())
 		c.send(Event{Record: c.record})
@@ -243,14 +269,21 @@ func (c *child) page(n *engine.Notebook) {
 		return
 	}
 	html, err := c.html(n)
-	switch {
-	case errors.Is(err, errOutput):
-		c.fail(c.tooMuch(issue.Issue{Place: issue.Place{File: c.File}}))
-	case err != nil:
-		c.fail(issue.Issue{Code: Crashed, What: "the page cannot be made", Got: err.Error(), Place: issue.Place{File: c.File}})
-	default:
-		c.send(Event{Page: html})
+	if err != nil {
+		c.noPage(err)
+		return
 	}
+	c.send(Event{Page: html})
+}
+
+// noPage tells why there is no page.
+func (c *child) noPage(err error) {
+	at := issue.Place{File: c.File}
+	if errors.Is(err, errOutput) {
+		c.fail(c.tooMuch(issue.Issue{Place: at}))
+		return
+	}
+	c.fail(issue.Issue{Code: Crashed, What: "the page cannot be made", Got: err.Error(), Place: at})
 }
 
 // pages is how many times the limit of output the page may be long, mark-up included.
@@ -289,15 +322,21 @@ func (c *child) result(e engine.Result) {
 		c.stop(errOutput)
 		return
 	}
-	if m, ok := e.Value.(engine.Minds); ok {
+	m, warns := e.Value.(engine.Minds)
+	if warns {
 		c.left[m.Of] = append(c.left[m.Of], m.Texts()...)
-	} else if e.Printed == "" && s.Working == nil {
+	}
+	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
+	if c.printing != nil { // whoever looks at the page takes nothing else
+		c.printing.take(e.Cell, c.shown[e.Cell])
+		return
+	}
+	if e.Printed == "" && s.Working == nil && !warns {
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 		c.values = append(c.values, c.value(e, s))
 	}
 	c.waiting += long
 	c.pending = present.Behind(c.pending, s)
-	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
 }
 
 func minds(e engine.Result) bool {

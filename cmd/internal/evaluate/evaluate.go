@@ -29,6 +29,7 @@ import (
 	"lode/cmd/internal/record"
 	"lode/engine/issue"
 	"lode/engine/run"
+	"lode/render/page"
 )
 
 // Request is what the child is asked to do.
@@ -102,6 +103,7 @@ type Event struct {
 	Shown  *Shown         `json:",omitempty"`
 	Record *record.Record `json:",omitempty"` // of a run that came to its end
 	Page   []byte         `json:",omitempty"`
+	Served *page.Pieces   `json:",omitempty"` // the page of a request that is Live, which gives no Shown and no Record
 	Done   bool           `json:",omitempty"`
 }
 

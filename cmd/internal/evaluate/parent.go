@@ -141,6 +141,7 @@ func (p *parent) readLines(lines *bufio.Scanner, out io.Reader) {
 }
 
 func (p *parent) event(e Event) {
+	p.take(e) // whoever looks after data files looks before they are read
 	switch {
 	case e.At != nil:
 		p.at = *e.At
@@ -151,7 +152,6 @@ func (p *parent) event(e Event) {
 	case e.Done:
 		p.done = true
 	}
-	p.take(e)
 }
 
 // ended decides what to tell of a child's end.

@@ -16,7 +16,7 @@ import (
 )
 
 // This file turns knobs: to where a request wants them, and, for a page that is shared,
-// through positions that are computed beforehand, one fresh interpreter each.
+// through positions that are computed beforehand, one run each.
 //
 // How many positions a page gets is decided by a list of plans, from fine to coarse: the
 // first one that fits into the time and keeps the page within its size is taken. One knob
@@ -78,7 +78,7 @@ func (c *child) turn(n *engine.Notebook) *issue.Issue {
 		case ok && present.Allowed(k, value) == nil:
 			n.Turned[name] = value
 		case !c.Live && ok:
-			return c.knobIssue(k, present.Allowed(k, value))
+			return present.Allowed(k, value)
 		case !c.Live:
 			return c.noKnob(n, name)
 		}
@@ -89,9 +89,9 @@ func (c *child) turn(n *engine.Notebook) *issue.Issue {
 		if !ok {
 			return c.noKnob(n, name)
 		}
-		value, err := present.Turned(k, text)
-		if err != nil {
-			return c.knobIssue(k, err)
+		value, failed := present.Turned(k, text)
+		if failed != nil {
+			return failed
 		}
 		if _, moved := c.Turned[k.Name]; !moved {
 			n.Turned[k.Name] = value
@@ -109,18 +109,14 @@ func knobNamed(n *engine.Notebook, name string) (engine.Knob, bool) {
 	return engine.Knob{}, false
 }
 
-func (c *child) knobIssue(k engine.Knob, err error) *issue.Issue {
-	return &issue.Issue{Place: k.Place, Code: "knob-value", What: fmt.Sprintf("knob %q: %v", k.Name, err)}
-}
-
 func (c *child) noKnob(n *engine.Notebook, name string) *issue.Issue {
-	i := &issue.Issue{Place: issue.Place{File: c.File}, Code: "knob-value", What: fmt.Sprintf("%q: the notebook has no such knob", name)}
+	i := &issue.Issue{Place: issue.Place{File: c.File}, Code: "knob-value", What: "the notebook has no such knob", Got: strings.TrimSpace(name)}
 	var names []string
 	for _, k := range n.Knobs() {
 		names = append(names, k.Name)
 	}
 	if i.Want = "one of " + strings.Join(names, ", "); len(names) == 0 {
-		i.Want, i.Hint = "", `knob("turns", 6800, 5000, 9000) in a cell makes one`
+		i.Want, i.Hint = "a notebook with knobs", `knob("turns", 6800, 5000, 9000) in a cell makes one`
 	}
 	return i
 }
@@ -142,19 +138,35 @@ func now(n *engine.Notebook, k engine.Knob) float64 {
 	return k.Value
 }
 
+// document is the page of a run as far as it does not turn.
+func (c *child) document(n *engine.Notebook) page.Document {
+	d := present.Document(n.Book, c.shown, n.Called(), c.left)
+	for _, k := range n.Knobs() {
+		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})
+	}
+	return d
+}
+
+// served sends the page of a notebook whose knobs turn where it is served.
+func (c *child) served(n *engine.Notebook) {
+	d := c.document(n)
+	d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
+	pieces, err := c.printing.press.Pieces(d)
+	if err == nil && int64(pieces.Len()) > pages*c.Limits.Output {
+		err = errOutput
+	}
+	if err != nil {
+		c.noPage(err)
+		return
+	}
+	c.send(Event{Served: &pieces})
+}
+
 // html makes the page, with the notebook and the record of the run in it, and with as many
 // positions of its knobs as fit.
 func (c *child) html(n *engine.Notebook) ([]byte, error) {
-	d := present.Document(n.Book, c.shown, n.Called(), c.left)
-	knobs := n.Knobs()
-	for _, k := range knobs {
-		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})
-	}
-	switch {
-	case len(knobs) == 0 && !c.Live:
-		return c.write(d)
-	case c.Live:
-		d.Turning = &page.Turning{Knobs: laid(n, liveStops), Live: true}
+	d, knobs := c.document(n), n.Knobs()
+	if len(knobs) == 0 {
 		return c.write(d)
 	}
 	limit := c.pageSize()
@@ -190,9 +202,6 @@ func (c *child) write(d page.Document) ([]byte, error) {
 	b := sheet{left: pages * c.Limits.Output}
 	if err := page.Write(&b, d); err != nil {
 		return nil, err
-	}
-	if c.Live {
-		return b.Bytes(), nil
 	}
 	return page.Attach(b.Bytes(), Enclosed{File: filepath.Base(c.File), Source: c.Source, Record: c.record, Data: data})
 }

@@ -14,8 +14,8 @@ import (
 
 // This file keeps a child ready, so that a run need not wait for a process to start.
 
-// Waiting is a child that has started. It takes one request after the other; each has a
-// fresh interpreter, and a child that had to be stopped is not used again.
+// Waiting is a child that has started. It takes one request after the other, and reads a notebook
+// again only when its text has changed; a child that had to be stopped is not used again.
 type Waiting struct {
 	tasks chan task
 	gone  chan struct{} // closed when there is no child to take a task

@@ -31,33 +31,52 @@ func Amount(k engine.Knob, value float64) string {
 }
 
 // Turned reads a value for a knob as a person writes it, such as "470 kΩ".
-func Turned(k engine.Knob, text string) (float64, error) {
+func Turned(k engine.Knob, text string) (float64, *issue.Issue) {
+	text = strings.TrimSpace(text)
 	p, err := units.Parse(text)
 	if err != nil {
-		return 0, err
+		what, _, _ := strings.Cut(strings.TrimPrefix(err.Error(), fmt.Sprintf("%q: ", text)), ": got ")
+		return 0, misfit(k, what, text)
 	}
 	want := kind(k)
-	level := strings.HasSuffix(strings.TrimSpace(text), "dB")
+	level := strings.HasSuffix(text, "dB")
 	if p.Dim != want.Dim || level != (want.Form == "log") {
-		got := p.Dim.UnitText()
-		if got == "" {
-			got = "a number without a unit"
-		}
-		return 0, fmt.Errorf("the unit does not fit: got %s, want a value such as %s", got, Amount(k, k.Value))
+		return 0, misfit(k, unitFault(want, text), text)
 	}
 	return p.Value, Allowed(k, p.Value)
 }
 
+// unitFault tells what is wrong with the unit of a text that was read.
+func unitFault(want units.Kind, text string) string {
+	if _, err := strconv.ParseFloat(text, 64); err == nil {
+		return "the unit is missing"
+	}
+	if want.Dim == (units.Dimension{}) && want.Form != "log" {
+		return "the knob takes numbers without a unit"
+	}
+	return "the unit does not fit"
+}
+
 // Allowed refuses values that a knob does not reach.
-func Allowed(k engine.Knob, value float64) error {
+func Allowed(k engine.Knob, value float64) *issue.Issue {
 	slack := 1e-9 * math.Max(math.Abs(k.Low), math.Abs(k.High))
 	switch {
 	case !(value >= k.Low-slack && value <= k.High+slack):
-		return fmt.Errorf("the value lies outside of the bounds: got %s, want %s to %s", Amount(k, value), Amount(k, k.Low), Amount(k, k.High))
+		return misfit(k, "the value lies outside of its bounds", Amount(k, value))
 	case k.Whole && value != math.Trunc(value):
-		return fmt.Errorf("the knob takes whole numbers: got %s, want one such as %s", units.Digits(value, 6), Amount(k, k.Value))
+		return misfit(k, "the knob takes whole numbers", units.Digits(value, 6))
 	}
 	return nil
+}
+
+// misfit is the issue of a value that a knob cannot take, at the knob's definition.
+func misfit(k engine.Knob, what, got string) *issue.Issue {
+	want := "a value from "
+	if k.Whole {
+		want = "a whole number from "
+	}
+	return &issue.Issue{Place: k.Place, Source: k.Source, Code: "knob-value", What: fmt.Sprintf("knob %q: %s", k.Name, what), Got: got,
+		Want: want + Amount(k, k.Low) + " to " + Amount(k, k.High)}
 }
 
 // wide is the ratio of the bounds from which on stops grow by a factor instead of a step.

@@ -64,12 +64,18 @@ func Behind(list []Shown, s Shown) []Shown {
 	return append(list, Printed(s.printed.String())) // another list may go on with its own
 }
 
+// Printed reports whether s is text that was printed, which may go on.
+func (s Shown) Printed() bool { return s.printed != nil }
+
 // lines is a printed text without the end of its last line.
 func (s Shown) lines() string { return strings.TrimSuffix(s.printed.String(), "\n") }
 
 // longestTable is how many rows a value may have that is shown as a table without having
 // been made one; a sweep of hundreds of points is better told in a line.
 const longestTable = 40
+
+// longestFrame is how many rows of plain named columns are shown, which are nothing but a table.
+const longestFrame = 400
 
 // Value presents a shown value under its label.
 func Value(label string, v any) Shown {
@@ -94,8 +100,11 @@ func Value(label string, v any) Shown {
 }
 
 func (s *Shown) source(v frame.Source) {
-	f := v.Frame()
-	if f.Rows() <= longestTable && len(f.Columns) > 0 {
+	f, longest := v.Frame(), longestTable
+	if _, plain := v.(frame.Frame); plain {
+		longest = longestFrame
+	}
+	if f.Rows() <= longest && len(f.Columns) > 0 {
 		if t, err := table.From(v); err == nil {
 			g := t.Grid()
 			s.Table = &g

@@ -17,9 +17,11 @@ import (
 // mostMoves is how many definitions move for one entry.
 const mostMoves = 50
 
-// ordered tries a text, and others in which definitions that come too late stand higher.
-func (s *Session) ordered(ctx context.Context, text, code string) Outcome {
-	first := s.try(ctx, text, code)
+// ordered tries a text, and others in which definitions that come too late stand higher. What
+// was not in the notebook before is shown: it stands in a cell behind the others.
+func (s *Session) ordered(ctx context.Context, text string) Outcome {
+	before := len(s.Book().Cells())
+	first := s.try(ctx, text, before)
 	out := first
 	var moved []string
 	for range mostMoves {
@@ -32,7 +34,7 @@ func (s *Session) ordered(ctx context.Context, text, code string) Outcome {
 			return circle(first, moved)
 		}
 		moved, text = append(moved, name), next
-		out = s.try(ctx, text, code)
+		out = s.try(ctx, text, before)
 	}
 	if out.Taken {
 		return out

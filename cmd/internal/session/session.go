@@ -79,13 +79,13 @@ type Outcome struct {
 // stays as it was.
 func (s *Session) Enter(ctx context.Context, code string) Outcome {
 	text, replaced := merge(s.Book(), code)
-	out := s.ordered(ctx, text, code)
+	out := s.ordered(ctx, text)
 	out.Replaced = replaced
 	return out
 }
 
 // Put takes a whole new text for the notebook, as an editor gives it.
-func (s *Session) Put(ctx context.Context, text string) Outcome { return s.try(ctx, text, "") }
+func (s *Session) Put(ctx context.Context, text string) Outcome { return s.try(ctx, text, 0) }
 
 // Note adds prose to the notebook.
 func (s *Session) Note(prose string) {
@@ -100,7 +100,7 @@ func (s *Session) Undo(ctx context.Context) (Outcome, bool) {
 	}
 	text := e.past[len(e.past)-1]
 	past := e.past[:len(e.past)-1]
-	out := s.try(ctx, text, "")
+	out := s.try(ctx, text, 0)
 	if out.Taken {
 		e.past = past
 	}
@@ -110,17 +110,17 @@ func (s *Session) Undo(ctx context.Context) (Outcome, bool) {
 // Recall evaluates the notebook as it is and returns everything it shows.
 func (s *Session) Recall(ctx context.Context) Outcome {
 	text := s.Text()
-	out := s.try(ctx, text, "")
+	out := s.try(ctx, text, 0)
 	if out.Taken && len(s.current().past) > 0 {
 		s.current().past = s.current().past[:len(s.current().past)-1]
 	}
 	return out
 }
 
-// try evaluates a text and accepts it if it runs to its end.
-func (s *Session) try(ctx context.Context, text, code string) Outcome {
+// try evaluates a text and accepts it if it runs to its end. Results from a cell on are shown.
+func (s *Session) try(ctx context.Context, text string, from int) Outcome {
 	r := evaluate.Request{File: s.file, Folder: s.Folder, Source: text, Width: s.Width, Colour: s.Colour, Limits: s.Limits, Page: true}
-	t := trial{added: newCells(text, code)}
+	t := trial{from: from}
 	if hasCells(text, s.file) {
 		if failed := s.run(ctx, r, t.take); failed != nil {
 			t.out.Issues = append(t.out.Issues, *failed)
@@ -150,7 +150,7 @@ func (s *Session) accept(text string, values []evaluate.Value) {
 
 // trial collects the events of one evaluation.
 type trial struct {
-	added  func(cell int) bool // whether a cell's results belong to the entry
+	from   int // the first cell whose results are shown
 	out    Outcome
 	shown  []string
 	values []evaluate.Value
@@ -164,24 +164,10 @@ func (t *trial) take(e evaluate.Event) {
 	}
 	if e.Shown != nil {
 		t.values = append(t.values, e.Shown.Values...)
-		if t.added(e.Shown.Cell) {
+		if e.Shown.Cell >= t.from {
 			t.shown = append(t.shown, e.Shown.Terminal)
 		}
 	}
-}
-
-// newCells tells which cells belong to an entry: the last one, if it ends with the entry's
-// last line; all of them where there is no entry.
-func newCells(text, code string) func(int) bool {
-	if code == "" {
-		return func(int) bool { return true }
-	}
-	cells := book.Parse("", []byte(text)).Cells()
-	last := len(cells) - 1
-	if last >= 0 && !strings.Contains(strings.TrimSpace(code), strings.TrimSpace(cells[last].Code)) {
-		last = -1
-	}
-	return func(cell int) bool { return cell == last }
 }
 
 // merge puts code into a book.

@@ -51,6 +51,17 @@ func TestRedefinitionTellsWhatMoved(t *testing.T) {
 	}
 }
 
+// TestOldResultsAreNotShownAgain redefines by code that holds the text of the last cell.
+func TestOldResultsAreNotShownAgain(t *testing.T) {
+	s := talk(t, "x := 3*mm", "x")
+	if out := enter(s, "x := 4*mm"); !out.Taken || out.Shown != "" || len(out.Moved) != 1 {
+		t.Errorf("got %+v", out)
+	}
+	if out := enter(s, "x := 5*mm\n2*x"); !out.Taken || !strings.Contains(out.Shown, "10 mm") || strings.Contains(out.Shown, "5 mm\n") {
+		t.Errorf("got %+v", out)
+	}
+}
+
 func TestRefusedEntryLeavesTheNotebook(t *testing.T) {
 	s := talk(t, "R := 6*kΩ", "L := 2*H", "R / L")
 	before := s.Text()

@@ -2,7 +2,10 @@ package watch
 
 import (
 	"context"
+	"slices"
 	"sync"
+
+	"lode/render/page"
 )
 
 // board holds what the open pages should show, and wakes them when it changes. A page that
@@ -10,25 +13,39 @@ import (
 type board struct {
 	mu        sync.Mutex
 	serial    int // of the newest change
-	number    int // of the turn that the page answers
-	page      string
-	pageAt    int // serial of the page
+	turn      turn
+	pieces    page.Pieces // of the last good page
+	wholeAt   int         // serial of the text around the elements
+	changedAt []int       // serial of each element
 	fault     string
 	listeners map[chan struct{}]bool
 }
 
 // sight is what a page has to learn.
 type sight struct {
-	Serial, Number int
-	Page           string // "" if it has not changed
-	Fault          string
+	Serial  int
+	Number  int               // of the turn that the page answers, as the page that was turned counts
+	Order   int               // of that turn among those of all pages
+	Values  map[string]string // where the knobs stand
+	Page    *page.Pieces      `json:",omitempty"` // where another text stands around the elements
+	Changed map[int]string    `json:",omitempty"` // else the elements that are not as they were
+	Fault   string
 }
 
-func (b *board) put(number int, page string) {
+// put puts up the page that answers a turn.
+func (b *board) put(t turn, p page.Pieces) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	b.serial++
-	b.number, b.page, b.pageAt, b.fault = number, page, b.serial, ""
+	if len(p.Elements) != len(b.changedAt) || !slices.Equal(p.Around, b.pieces.Around) {
+		b.wholeAt, b.changedAt = b.serial, make([]int, len(p.Elements))
+	}
+	for i, text := range p.Elements {
+		if b.wholeAt == b.serial || text != b.pieces.Elements[i] {
+			b.changedAt[i] = b.serial
+		}
+	}
+	b.turn, b.pieces, b.fault = t, p, ""
 	b.wake()
 }
 
@@ -54,11 +71,11 @@ func (b *board) wake() {
 	}
 }
 
-// last returns the last good page.
+// last returns the last good page, "" if there is none.
 func (b *board) last() string {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	return b.page
+	return b.pieces.String()
 }
 
 // follow hands every change to show until ctx ends.
@@ -91,9 +108,19 @@ func (b *board) follow(ctx context.Context, show func(sight) error) {
 func (b *board) since(seen int) (sight, bool) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	s := sight{Serial: b.serial, Number: b.number, Fault: b.fault}
-	if b.pageAt > seen {
-		s.Page = b.page
+	s := sight{Serial: b.serial, Number: b.turn.Number, Order: b.turn.order, Values: b.turn.Values, Fault: b.fault}
+	if b.wholeAt > seen {
+		whole := page.Pieces{Around: b.pieces.Around, Elements: slices.Clone(b.pieces.Elements)}
+		s.Page = &whole
+		return s, true
+	}
+	for i, at := range b.changedAt {
+		if at > seen {
+			if s.Changed == nil {
+				s.Changed = map[int]string{}
+			}
+			s.Changed[i] = b.pieces.Elements[i]
+		}
 	}
 	return s, b.serial > seen
 }

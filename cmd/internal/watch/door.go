@@ -1,6 +1,7 @@
 package watch
 
 import (
+	"bytes"
 	"crypto/rand"
 	"crypto/subtle"
 	"encoding/hex"
@@ -87,13 +88,12 @@ func (w *Watch) events(out http.ResponseWriter, r *http.Request) {
 	out.Header().Set("Content-Type", "text/event-stream")
 	flush := http.NewResponseController(out)
 	w.board.follow(r.Context(), func(s sight) error {
-		kind := "page"
-		if s.Page == "" {
-			kind = "trouble"
-		}
-		data, err := json.Marshal(s)
+		var data bytes.Buffer
+		j := json.NewEncoder(&data)
+		j.SetEscapeHTML(false)
+		err := j.Encode(s) // ends its line
 		if err == nil {
-			_, err = fmt.Fprintf(out, "event: %s\ndata: %s\n\n", kind, data)
+			_, err = fmt.Fprintf(out, "data: %s\n", data.Bytes())
 		}
 		if err == nil {
 			err = flush.Flush()
@@ -115,9 +115,19 @@ func (w *Watch) turn(out http.ResponseWriter, r *http.Request) {
 		http.Error(out, "want JSON", http.StatusBadRequest)
 		return
 	}
+	out.Header().Set("Content-Type", "application/json")
+	_ = json.NewEncoder(out).Encode(map[string]int{"Order": w.want(t)})
+}
+
+// want puts a turn behind those of all pages and returns its number among them.
+func (w *Watch) want(t turn) int {
+	w.turning.Lock()
+	defer w.turning.Unlock()
+	w.order++
+	t.order = w.order
 	select {
 	case w.turns <- t:
 	case <-w.running.Done():
 	}
-	out.WriteHeader(http.StatusNoContent)
+	return t.order
 }

@@ -10,7 +10,7 @@ import (
 	"lode/engine/issue"
 )
 
-// This file looks at the notebook's file, again and again. It reads the text each time, so
+// This file looks at the notebook's file, and at its data files, again and again. It reads the text each time, so
 // that it does not matter how an editor saves: in place, or by renaming another file; and
 // it waits until a text stays the same from one look to the next, since a save may be seen
 // half done.
@@ -21,21 +21,27 @@ const (
 	largest  = 4 << 20 // of a notebook
 )
 
-// save is a text that the file holds now, or why it cannot be read.
+// save is a text that the file holds now, or why it cannot be read; or that the same text has
+// other data beside it.
 type save struct {
 	text    string
 	problem *issue.Issue
+	again   bool
 }
 
 // poll tells each change until ctx ends; the first one is the text as it is.
-func poll(ctx context.Context, file string) <-chan save {
+func poll(ctx context.Context, file string, beside *data) <-chan save {
 	saves := make(chan save)
 	go func() {
 		ticks := time.NewTicker(every)
 		defer ticks.Stop()
 		l := looker{file: file}
 		for {
-			if s, news := l.look(); news {
+			s, news := l.look()
+			if !news && beside.look() {
+				s, news = save{again: true}, true
+			}
+			if news {
 				select {
 				case saves <- s:
 				case <-ctx.Done():

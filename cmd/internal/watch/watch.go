@@ -1,5 +1,5 @@
 // Package watch serves the page of a notebook to this machine alone, and keeps it in step:
-// each save and each turn of a knob runs the notebook again, and what comes out is pushed to
+// each save, of the notebook or of a data file it reads, and each turn of a knob runs it again, and what comes out is pushed to
 // the open page. Where a run fails, the last good page stays and the failure stands above it.
 package watch
 
@@ -8,7 +8,9 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"lode/cmd/internal/evaluate"
@@ -30,13 +32,18 @@ type Watch struct {
 
 	running context.Context
 	turns   chan turn
+	turning sync.Mutex
+	order   int // of the last turn
 	board   board
+	data    *data
 }
 
 // turn is where a person wants the knobs.
 type turn struct {
 	Number int
 	Values map[string]string // exact numbers in SI units
+
+	order int // among the turns of all pages
 }
 
 // Serve watches until ctx ends. Ready is told the address once pages can be had.
@@ -52,6 +59,7 @@ func (w *Watch) Serve(ctx context.Context) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	w.running, w.turns = ctx, make(chan turn, 16)
+	w.data = &data{folder: filepath.Dir(w.File)}
 	w.board.listeners = map[chan struct{}]bool{}
 	server := &http.Server{Handler: d.guard(w.routes(d)), ReadHeaderTimeout: 5 * time.Second, BaseContext: func(net.Listener) context.Context { return ctx }}
 	go func() {
@@ -61,7 +69,7 @@ func (w *Watch) Serve(ctx context.Context) error {
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		w.loop(ctx, poll(ctx, w.File))
+		w.loop(ctx, poll(ctx, w.File, w.data))
 	}()
 	if w.Ready != nil {
 		w.Ready(d.address())
@@ -127,6 +135,10 @@ func (w *Watch) loop(ctx context.Context, saves <-chan save) {
 			}
 			return
 		case s := <-saves:
+			if s.again {
+				due = true
+				continue
+			}
 			if known = s.problem == nil; !known {
 				w.trouble([]issue.Issue{*s.problem})
 				continue
@@ -146,23 +158,28 @@ func (w *Watch) loop(ctx context.Context, saves <-chan save) {
 
 // once runs the notebook and puts up what comes out.
 func (w *Watch) once(ctx context.Context, s save, t turn) {
-	r := evaluate.Request{File: w.File, Source: s.text, Page: true, Live: true, Turned: t.numbers(), Limits: w.Limits}
+	r := evaluate.Request{File: w.File, Source: s.text, Live: true, Turned: t.numbers(), Limits: w.Limits}
 	var issues []issue.Issue
-	var html []byte
+	var served *page.Pieces
+	found := map[string]string{}
 	failed := w.Run(ctx, r, func(e evaluate.Event) {
 		issues = append(issues, e.Issues...)
-		if e.Page != nil {
-			html = e.Page
+		if e.Served != nil {
+			served = e.Served
+		}
+		if e.Wants != nil && filepath.IsLocal(filepath.FromSlash(*e.Wants)) {
+			found[*e.Wants] = w.data.stamp(*e.Wants)
 		}
 	})
+	w.data.asked(found, ctx.Err() != nil)
 	switch {
 	case ctx.Err() != nil: // there is something newer
 	case failed != nil:
 		w.trouble(append(issues, *failed))
 	case len(issues) > 0:
 		w.trouble(issues)
-	case html != nil:
-		w.board.put(t.Number, string(html))
+	case served != nil:
+		w.board.put(t, *served)
 	}
 }
 

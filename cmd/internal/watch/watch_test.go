@@ -15,6 +15,7 @@ import (
 
 	"lode/cmd/internal/evaluate"
 	"lode/engine/issue"
+	"lode/render/page"
 )
 
 // echo is an evaluator whose page is the source and the position of a knob.
@@ -23,7 +24,7 @@ func echo(_ context.Context, r evaluate.Request, take func(evaluate.Event)) *iss
 		take(evaluate.Event{Issues: []issue.Issue{{What: "it is bad"}}})
 		return nil
 	}
-	take(evaluate.Event{Page: fmt.Appendf(nil, "<p>%s turns %v", r.Source, r.Turned["turns"])})
+	take(evaluate.Event{Served: &page.Pieces{Around: []string{"<p>" + r.Source, "</p>"}, Elements: []string{fmt.Sprint(" turns ", r.Turned["turns"])}}})
 	return nil
 }
 
@@ -52,8 +53,14 @@ func write(t *testing.T, file, text string) {
 	}
 }
 
+// seen is a sight and the page that it leads to.
+type seen struct {
+	sight
+	text string
+}
+
 // followed returns the sights that a page gets.
-func followed(t *testing.T, address string) <-chan sight {
+func followed(t *testing.T, address string) <-chan seen {
 	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
 	t.Cleanup(stop)
@@ -62,15 +69,22 @@ func followed(t *testing.T, address string) <-chan sight {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sights := make(chan sight, 100)
+	sights := make(chan seen, 100)
 	go func() {
 		defer answer.Body.Close()
+		var now page.Pieces
 		lines := bufio.NewScanner(answer.Body)
 		for lines.Scan() {
 			if data, ok := strings.CutPrefix(lines.Text(), "data: "); ok {
 				var s sight
 				_ = json.Unmarshal([]byte(data), &s)
-				sights <- s
+				if s.Page != nil {
+					now = *s.Page
+				}
+				for i, text := range s.Changed {
+					now.Elements[i] = text
+				}
+				sights <- seen{s, now.String()}
 			}
 		}
 	}()
@@ -78,7 +92,7 @@ func followed(t *testing.T, address string) <-chan sight {
 }
 
 // until waits for a sight.
-func until(t *testing.T, sights <-chan sight, what string, is func(sight) bool) sight {
+func until(t *testing.T, sights <-chan seen, what string, is func(seen) bool) seen {
 	t.Helper()
 	end := time.After(10 * time.Second)
 	for {
@@ -93,15 +107,15 @@ func until(t *testing.T, sights <-chan sight, what string, is func(sight) bool) 
 	}
 }
 
-func holds(text string) func(sight) bool {
-	return func(s sight) bool { return strings.Contains(s.Page, text) && s.Fault == "" }
+func holds(text string) func(seen) bool {
+	return func(s seen) bool { return strings.Contains(s.text, text) && s.Fault == "" }
 }
 
 func turnTo(t *testing.T, address string, number int, value string) {
 	t.Helper()
 	code := request(t, "POST", address+"turn", fmt.Sprintf(`{"Number":%d,"Values":{"turns":%q}}`, number, value), map[string]string{
 		"Content-Type": "application/json", "Origin": address[:strings.LastIndex(address[:len(address)-1], "/")]})
-	if code != http.StatusNoContent {
+	if code != http.StatusOK {
 		t.Fatalf("turning answers %d", code)
 	}
 }
@@ -138,15 +152,15 @@ func TestSavesAndTurns(t *testing.T) {
 	sights := followed(t, address)
 	until(t, sights, "the first page", holds("one turns 0"))
 	turnTo(t, address, 1, "6000")
-	if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Number != 1 {
-		t.Errorf("the page answers turn %d, want 1", s.Number)
+	if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Number != 1 || s.Order != 1 || s.Values["turns"] != "6000" || s.Page != nil {
+		t.Errorf("got %+v, want the changed element and the turn that it answers", s.sight)
 	}
 	write(t, file, "two")
 	until(t, sights, "the saved page", holds("two turns 6000"))
 
 	write(t, file, "bad")
-	s := until(t, sights, "an issue", func(s sight) bool { return s.Fault != "" })
-	if !strings.Contains(s.Fault, "it is bad") || s.Page != "" {
+	s := until(t, sights, "an issue", func(s seen) bool { return s.Fault != "" })
+	if !strings.Contains(s.Fault, "it is bad") || s.Page != nil || s.Changed != nil {
 		t.Errorf("got %+v, want the issue alone", s)
 	}
 	if got := string(body(t, address)); !strings.Contains(got, "two turns 6000") {
@@ -164,9 +178,63 @@ func TestSavesAndTurns(t *testing.T) {
 	if err := os.Remove(file); err != nil {
 		t.Fatal(err)
 	}
-	until(t, sights, "the file's absence", func(s sight) bool { return strings.Contains(s.Fault, "cannot be read") })
+	until(t, sights, "the file's absence", func(s seen) bool { return strings.Contains(s.Fault, "cannot be read") })
 	write(t, file, "three")
 	until(t, sights, "the file that is back", holds("three"))
+}
+
+// TestData changes a data file beside the notebook that a run asks for, then one that no run asks for.
+func TestData(t *testing.T) {
+	var mu sync.Mutex
+	runs := 0
+	reading := func(_ context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue {
+		mu.Lock()
+		runs++
+		mu.Unlock()
+		name := "measured.csv"
+		take(evaluate.Event{Wants: &name})
+		text, err := os.ReadFile(filepath.Join(filepath.Dir(r.File), name))
+		if err != nil {
+			return &issue.Issue{What: "no such data"}
+		}
+		take(evaluate.Event{Served: &page.Pieces{Around: []string{"<p>", "</p>"}, Elements: []string{string(text)}}})
+		return nil
+	}
+	file, address := served(t, reading, "one")
+	folder := filepath.Dir(file)
+	sights := followed(t, address)
+	until(t, sights, "the missing file", func(s seen) bool { return strings.Contains(s.Fault, "no such data") })
+	write(t, filepath.Join(folder, "measured.csv"), "1,2")
+	until(t, sights, "the data", holds("1,2"))
+	write(t, filepath.Join(folder, "measured.csv"), "1,2,3")
+	until(t, sights, "the new data", holds("1,2,3"))
+	mu.Lock()
+	before := runs
+	mu.Unlock()
+	write(t, filepath.Join(folder, "other.csv"), "4")
+	time.Sleep(5 * every)
+	mu.Lock()
+	defer mu.Unlock()
+	if runs != before {
+		t.Errorf("a file that no run asked for made %d runs", runs-before)
+	}
+}
+
+// TestTwoPages turns a knob for one page and looks what another learns.
+func TestTwoPages(t *testing.T) {
+	_, address := served(t, echo, "one")
+	one, other := followed(t, address), followed(t, address)
+	until(t, one, "the first page", holds("one turns 0"))
+	turnTo(t, address, 7, "6000")
+	for _, sights := range []<-chan seen{one, other} {
+		if s := until(t, sights, "the turned page", holds("one turns 6000")); s.Order != 1 || s.Values["turns"] != "6000" {
+			t.Errorf("got %+v, want where the knob stands", s.sight)
+		}
+	}
+	turnTo(t, address, 1, "5000")
+	if s := until(t, other, "the page turned back", holds("one turns 5000")); s.Order != 2 {
+		t.Errorf("got %+v, want the second turn of all", s.sight)
+	}
 }
 
 func body(t *testing.T, url string) []byte {
@@ -249,7 +317,7 @@ func TestRefusals(t *testing.T) {
 		{"a script elsewhere", "GET", address, "", map[string]string{"Origin": "https://example.com"}, 403},
 		{"a name that leads here", "GET", address, "", map[string]string{"Host": "example.com"}, 403},
 		{"a name with the port", "GET", address, "", map[string]string{"Host": "example.com:" + strings.Split(host, ":")[1]}, 403},
-		{"turning", "POST", address + "turn", `{}`, json, 204},
+		{"turning", "POST", address + "turn", `{}`, json, 200},
 		{"turning without origin", "POST", address + "turn", `{}`, map[string]string{"Content-Type": "application/json"}, 403},
 		{"turning from elsewhere", "POST", address + "turn", `{}`, with("Origin", "null"), 403},
 		{"a form", "POST", address + "turn", `{}`, with("Content-Type", "text/plain"), 415},
@@ -285,7 +353,7 @@ func TestLatestWins(t *testing.T) {
 	for i := 1; i <= 5; i++ {
 		turnTo(t, address, i, fmt.Sprint(i))
 	}
-	until(t, sights, "the last turn", func(s sight) bool { return s.Number == 5 && s.Fault == "" })
+	until(t, sights, "the last turn", func(s seen) bool { return s.Number == 5 && s.Fault == "" })
 	mu.Lock()
 	defer mu.Unlock()
 	if last := ran[len(ran)-1]; last != 5 || len(ran) > 4 {

@@ -6,6 +6,9 @@ type Theme struct {
 	Series                        []RGB
 }
 
+// SeriesCount is how many colours a theme has for series.
+const SeriesCount = len(lightSeries)
+
 // Light is the theme of bright screens; on paper it is used with a white background.
 func Light() Theme {
 	return Theme{

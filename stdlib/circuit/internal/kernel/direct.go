@@ -59,7 +59,9 @@ func (d *Direct) scan() {
 	for i := range n {
 		d.order[i] = i
 		for j, v := range d.lu[i*n : i*n+n] {
-			d.largest[j] = math.Max(d.largest[j], size(v))
+			if s := size(v); s > d.largest[j] || s != s { // what is no number stays
+				d.largest[j] = s
+			}
 		}
 	}
 }

@@ -16,29 +16,55 @@ type NoiseInput struct {
 
 // Noise computes the noise at an output. It is not for concurrent use.
 type Noise struct {
-	direct *Direct
-	output []float64
-	inputs []NoiseInput
-	y      []complex128
+	direct    *Direct
+	output    []float64
+	inputs    []NoiseInput
+	y         []complex128
+	fan       *Fan // nil where elimination has to do
+	h         []complex128
+	low, high float64 // where the fan is confirmed
 }
 
-// NewNoise prepares for one output.
-func NewNoise(s *System, output []float64, inputs []NoiseInput) *Noise {
-	return &Noise{direct: NewDirect(s), output: output, inputs: inputs, y: make([]complex128, s.N)}
+// NewNoise prepares for one output, above all between two angular frequencies.
+func NewNoise(s *System, output []float64, inputs []NoiseInput, low, high float64) *Noise {
+	n := &Noise{direct: NewDirect(s), output: output, inputs: inputs, y: make([]complex128, s.N), h: make([]complex128, len(inputs)), low: low, high: high}
+	from := make([]Pair, len(inputs))
+	for i, input := range inputs {
+		from[i] = input.At
+	}
+	if fan, ok := Spread(s, n.direct, output, from, low, high); ok {
+		n.fan = fan
+	}
+	return n
 }
 
 // At writes the contribution of each input in V²/Hz and returns their sum, or false where the
 // network has no solution.
 func (n *Noise) At(omega float64, contributions []float64) (float64, bool) {
-	if !n.direct.Factor(complex(0, omega)) {
+	if !n.transfers(omega) {
 		return 0, false
 	}
-	n.direct.SolveTransposed(n.output, n.y)
 	total := 0.0
 	for i, input := range n.inputs {
-		h := pick(n.y, input.At.P) - pick(n.y, input.At.Q)
+		h := n.h[i]
 		contributions[i] = (real(h)*real(h) + imag(h)*imag(h)) * input.Power(omega)
 		total += contributions[i]
 	}
 	return total, true
+}
+
+// transfers finds the transfer from each input.
+func (n *Noise) transfers(omega float64) bool {
+	if n.fan != nil && omega >= n.low && omega <= n.high {
+		n.fan.At(omega, n.h)
+		return true
+	}
+	if !n.direct.Factor(complex(0, omega)) {
+		return false
+	}
+	n.direct.SolveTransposed(n.output, n.y)
+	for i, input := range n.inputs {
+		n.h[i] = pick(n.y, input.At.P) - pick(n.y, input.At.Q)
+	}
+	return true
 }

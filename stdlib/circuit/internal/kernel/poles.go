@@ -3,8 +3,6 @@ package kernel
 import (
 	"math"
 	"math/cmplx"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 // This file reduces a system once to poles, so that each further frequency costs one
@@ -61,26 +59,11 @@ func (p *Poles) cut() {
 
 // Reduce returns the transfer to the output that c reads, or false where that fails.
 func Reduce(s *System, d *Direct, c []float64, shift float64) (*Poles, bool) {
-	if len(s.Varies) > 0 || !d.Factor(complex(shift, 0)) {
+	m, ok := modesOf(s, d, c, shift)
+	if !ok {
 		return nil, false
 	}
-	n, m := s.N, len(s.Stores)
-	x, y := make([]complex128, n), make([]complex128, n)
-	d.Solve(s.B, x)
-	d.SolveTransposed(c, y)
-	p := &Poles{shift: shift, constant: real(dot(c, x)), value: make([]complex128, m), residue: make([]complex128, m)}
-	if m == 0 {
-		return p, true
-	}
-	left, right := make([]float64, m), make([]float64, m)
-	for k, at := range s.Stores {
-		right[k], left[k] = across(x, at), across(y, at)
-	}
-	if !p.diagonalise(timesD(d.transfers(), s.D, m), timesD(left, s.D, m), right, shift) {
-		return nil, false
-	}
-	p.cut()
-	return p, true
+	return m.from(s.B), true
 }
 
 // transfers returns BᵀA0⁻¹B.
@@ -97,48 +80,6 @@ func (d *Direct) transfers() []float64 {
 		}
 	}
 	return t
-}
-
-// diagonalise splits the m×m matrix M into its eigenvectors.
-func (p *Poles) diagonalise(matrix, left, right []float64, shift float64) bool {
-	m := len(right)
-	for i := range matrix {
-		matrix[i] *= shift // a number of order one, without unit
-	}
-	var e mat.Eigen
-	if !e.Factorize(mat.NewDense(m, m, matrix), mat.EigenRight) {
-		return false
-	}
-	e.Values(p.value)
-	var vectors mat.CDense
-	e.VectorsTo(&vectors)
-	weights, ok := solveSmall(&vectors, right)
-	for k := range m {
-		var sum complex128
-		for j := range m {
-			sum += complex(left[j], 0) * vectors.At(j, k)
-		}
-		p.residue[k] = sum * weights[k] * complex(shift, 0)
-	}
-	return ok
-}
-
-// solveSmall solves V·w = r for the eigenvectors V.
-func solveSmall(v *mat.CDense, r []float64) ([]complex128, bool) {
-	m := len(r)
-	d := NewDirect(New(m, 0))
-	for i := range m {
-		for j := range m {
-			d.lu[i*m+j] = v.At(i, j)
-		}
-	}
-	d.scan()
-	w := make([]complex128, m)
-	if !d.eliminate() {
-		return w, false
-	}
-	d.Solve(r, w)
-	return w, true
 }
 
 // At returns the transfer at the angular frequency omega.

@@ -178,8 +178,8 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.facing(p, q)
 	}
 	d := math.Hypot(e.distance(p, q), e.smooth)
-	np := orderFor(e.wp.width(), d, e.o.digits, 2, 10*e.o.most)
-	nq := orderFor(e.wq.width(), d, e.o.digits, 2, 10*e.o.most)
+	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), 10*e.o.most)
+	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), 10*e.o.most)
 	if e.common && np > 4 {
 		e.nodes = e.jointNodes()
 	} else {
@@ -230,5 +230,13 @@ func (e *engine) facing(p, q *piece) float64 {
 	return sum
 }
 
+// leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over distance.
+func leastAcross(width, distance float64) int {
+	if width < 0.01*distance {
+		return 1
+	}
+	return 2
+}
+
 // leastOrder integrates the turning of an arc's tangent alone to 1e-6.
-func (p *piece) leastOrder() int { return int(3.5 + 1.2*p.span) }
+func (p *piece) leastOrder() int { return int(2.5 + 1.2*p.span) }

@@ -14,6 +14,9 @@ type Placement struct {
 // vector turns a vector from the second coil's coordinates to the first's: O. Rodrigues 1840.
 func (p Placement) vector(v [3]float64) [3]float64 { return turned(p.Turn, v) }
 
+// Axis is the axis of the second coil in the coordinates of the first.
+func (p Placement) Axis() [3]float64 { return p.vector([3]float64{0, 0, 1}) }
+
 // point takes a point from the second coil's coordinates to the first's.
 func (p Placement) point(v [3]float64) [3]float64 {
 	v = p.vector(v)

@@ -82,7 +82,7 @@ func CoaxialPart(a, b Section, na, nb, distance, share float64) float64 {
 // levelFor is the level that keeps the error of a part below 1e-5 of the whole.
 func levelFor(share float64) int {
 	switch {
-	case share < 0.01:
+	case share < 0.02:
 		return 0
 	case share < 0.3:
 		return 1

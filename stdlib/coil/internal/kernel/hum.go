@@ -2,6 +2,7 @@ package kernel
 
 import (
 	"math"
+	"sync"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )
@@ -53,36 +54,78 @@ type Window struct {
 
 // Flux returns the mean flux through the turns of the window in a field of the potential A, counted upwards.
 func (w Window) Flux(A func(Vector) Vector) float64 {
-	sum := 0.0
-	rule(4, 0, w.Build, func(t, wt float64) {
-		rule(4, -w.Height/2, w.Height/2, func(z, wz float64) {
-			sum += wt * wz * w.turn(w.Radius+t, z, A)
-		})
-	})
-	return sum / (w.Build * w.Height)
+	rules, sum := humRules(), 0.0
+	for _, t := range rules.window {
+		for _, z := range rules.window {
+			sum += t.weight * z.weight * w.turn(rules, w.Radius+t.x*w.Build, (z.x-0.5)*w.Height, A)
+		}
+	}
+	return sum
 }
 
 // turn integrates A along the turn with corners of radius R at the height z, counterclockwise.
-func (w Window) turn(R, z float64, A func(Vector) Vector) float64 {
+func (w Window) turn(rules *rules, R, z float64, A func(Vector) Vector) float64 {
 	sum := 0.0
 	a, b := w.Along/2, w.Across/2
 	for q, c := range [4]Vector{{a, b, z}, {-a, b, z}, {-a, -b, z}, {a, -b, z}} {
-		from := math.Pi / 2 * float64(q)
-		rule(12, from, from+math.Pi/2, func(φ, weight float64) {
-			sin, cos := math.Sincos(φ)
-			sum += weight * R * A(c.Plus(R, Vector{cos, sin, 0})).Dot(Vector{-sin, cos, 0})
-		})
-		sin, cos := math.Sincos(from + math.Pi/2)
+		for _, at := range rules.corner[q] {
+			sum += at.weight * R * A(c.Plus(R, at.out)).Dot(at.along)
+		}
 		side := w.Along
 		if q%2 == 1 {
 			side = w.Across
 		}
-		start, along := c.Plus(R, Vector{cos, sin, 0}), Vector{-sin, cos, 0}
-		rule(20, 0, side, func(x, weight float64) {
-			sum += weight * A(start.Plus(x, along)).Dot(along)
-		})
+		if side == 0 {
+			continue
+		}
+		end := directions[(q+1)%4]
+		start, along := c.Plus(R, end), Vector{-end[1], end[0], 0}
+		for _, at := range rules.side {
+			sum += at.weight * side * A(start.Plus(at.x*side, along)).Dot(along)
+		}
 	}
 	return sum
+}
+
+// directions are those in which the four corners begin.
+var directions = [4]Vector{{1, 0, 0}, {0, 1, 0}, {-1, 0, 0}, {0, -1, 0}}
+
+// rules are where to look along a turn and across the window, with weights: Gauss-Legendre rules of four
+// points across the window, twelve in each corner and twenty on each straight side.
+type rules struct {
+	window, side []place
+	corner       [4][]bend
+}
+
+// place is a place between 0 and 1.
+type place struct{ x, weight float64 }
+
+// bend is a place in a corner: the directions outwards and along the turn.
+type bend struct {
+	out, along Vector
+	weight     float64
+}
+
+var humRules = sync.OnceValue(func() *rules {
+	r := &rules{window: places(4), side: places(20)}
+	for q := range r.corner {
+		for _, p := range places(12) {
+			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + p.x))
+			r.corner[q] = append(r.corner[q], bend{Vector{cos, sin, 0}, Vector{-sin, cos, 0}, math.Pi / 2 * p.weight})
+		}
+	}
+	return r
+})
+
+// places returns the n-point Gauss-Legendre rule.
+func places(n int) []place {
+	x, weight := make([]float64, n), make([]float64, n)
+	quad.Legendre{}.FixedLocations(x, weight, 0, 1)
+	list := make([]place, n)
+	for i := range list {
+		list[i] = place{x[i], weight[i]}
+	}
+	return list
 }
 
 // rule visits the places and weights of an n-point Gauss-Legendre rule over [a, b].
@@ -90,9 +133,7 @@ func rule(n int, a, b float64, visit func(x, weight float64)) {
 	if a == b {
 		return
 	}
-	var x, weight [20]float64
-	quad.Legendre{}.FixedLocations(x[:n], weight[:n], a, b)
-	for i := range n {
-		visit(x[i], weight[i])
+	for _, p := range places(n) {
+		visit(a+p.x*(b-a), p.weight*(b-a))
 	}
 }

@@ -1,0 +1,80 @@
+package page
+
+import (
+	"strings"
+
+	"lode/render/table"
+)
+
+// This file decides what is set smaller or broken on paper, where nothing can be scrolled: tables of many columns,
+// long words in them, and long code.
+
+// onPaper is how many digits a line of a table holds at the usual size and at the smaller one, on the narrower of the
+// common papers in a wide typeface; gap is the space between columns.
+const (
+	onPaper, gap        = 84, 3
+	onPaperSmall, small = 117, 2
+	longestWord         = 24 // longer ones may be broken anywhere
+)
+
+// crowd returns the class of a table that is set smaller on paper, "" for none.
+func crowd(g *table.Grid) string {
+	width, gaps := least(g), len(g.Heads)-1
+	switch {
+	case width+gap*gaps <= onPaper:
+		return ""
+	case width+small*gaps <= onPaperSmall:
+		return " many"
+	}
+	return " most"
+}
+
+// least returns how narrow the columns can be set together, in digits: numbers are not broken, texts between words.
+func least(g *table.Grid) int {
+	sum := 0
+	for c, head := range g.Heads {
+		width := max(word(head.Name), word(head.Unit))
+		for _, row := range g.Rows {
+			if cell := row[c]; head.Numeric {
+				width = max(width, table.Width(cell.Text()))
+			} else {
+				width = max(width, word(cell.Text()))
+			}
+		}
+		sum += width
+	}
+	return sum
+}
+
+// word returns the width of the longest word that is not broken.
+func word(text string) int {
+	width := 0
+	for _, w := range strings.Fields(text) {
+		if n := table.Width(w); n <= longestWord {
+			width = max(width, n)
+		}
+	}
+	return width
+}
+
+// long reports whether a text has a word to be broken.
+func long(text string) bool {
+	for _, w := range strings.Fields(text) {
+		if table.Width(w) > longestWord {
+			return true
+		}
+	}
+	return false
+}
+
+// Lines of code that stay together with what they show, and their letters on paper.
+const briefLines, codeLine = 16, 90
+
+// brief reports whether code stays on one sheet with what it shows.
+func brief(code string) bool {
+	lines := 0
+	for line := range strings.Lines(code) {
+		lines += 1 + table.Width(line)/codeLine
+	}
+	return lines <= briefLines
+}
