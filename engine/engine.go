@@ -5,7 +5,6 @@ package engine
 
 import (
 	"context"
-	"strings"
 
 	"lode/engine/book"
 	"lode/engine/check"
@@ -39,8 +38,15 @@ type Notebook struct {
 	running *run.Program
 }
 
-// Minds are the warnings of a value that was defined: where it left the range it is valid for.
-type Minds []string
+// Minds are the warnings of a value or of a call: where it left the range it is valid for. As a
+// result they follow that of the statement that they belong to.
+type Minds struct {
+	Of      string // full name of the library function, or of the type of a value
+	Label   string // what was defined or called, as written; empty for the shown value
+	Value   bool   // they are those of a value
+	Defined bool   // that was given a name
+	List    []string
+}
 
 // Result is one thing that a run gives: a shown value, a working, or text that was printed.
 type Result struct {
@@ -80,46 +86,45 @@ func (n *Notebook) Called() map[string]bool { return n.used }
 // comes. It returns the issue that ended the run, if one did. Runs of a notebook and its copies
 // come one after the other; none sees anything of those before.
 func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
-	return n.running.Run(ctx, n.Limits, sink{n, show})
+	s := &sink{n: n, show: show, told: map[string]bool{}}
+	failed := n.running.Run(ctx, n.Limits, s)
+	if ctx.Err() == nil { // a program that was stopped may still be on its way
+		s.flush()
+	}
+	return failed
 }
 
 type sink struct {
-	n    *Notebook
-	show func(Result)
+	n     *Notebook
+	show  func(Result)
+	minds []Result        // of the statement that runs
+	shown bool            // it has shown a result
+	told  map[string]bool // texts of those before
 }
 
 // At tells the place of the statement that begins.
-func (s sink) At(spot int) {
+func (s *sink) At(spot int) {
+	s.flush()
 	if s.n.At != nil {
 		p := s.n.program.Spots[spot]
 		s.n.At(issue.Issue{Place: p.Place, Source: p.Source})
 	}
 }
 
-func (s sink) Part(part float64) {
+func (s *sink) Part(part float64) {
 	if s.n.Part != nil {
 		s.n.Part(part)
 	}
 }
 
-func (s sink) Show(spot int, value any) {
+func (s *sink) Show(spot int, value any) {
 	p := s.n.program.Spots[spot]
 	s.show(Result{Cell: p.Cell, Label: p.Text, Value: value, From: p.From, Place: p.Place})
+	s.shown = true
+	s.mind(spot, value, Minds{Value: true})
 }
 
-func (s sink) Mind(spot int, value any) {
-	w, ok := value.(interface{ Warnings() []string })
-	if !ok {
-		return
-	}
-	if list := w.Warnings(); len(list) > 0 {
-		p := s.n.program.Spots[spot]
-		name, _, _ := strings.Cut(p.Text, ":=")
-		s.show(Result{Cell: p.Cell, Label: strings.TrimSpace(name), Value: Minds(list), From: p.From, Place: p.Place})
-	}
-}
-
-func (s sink) Print(spot int, text string) {
+func (s *sink) Print(spot int, text string) {
 	p := s.n.program.Spots[spot]
 	s.show(Result{Cell: p.Cell, Printed: text, Place: p.Place})
 }

@@ -39,7 +39,7 @@ func (n *Notebook) Knobs() []Knob {
 }
 
 // Knob tells where a knob stands.
-func (s sink) Knob(i int) float64 {
+func (s *sink) Knob(i int) float64 {
 	k := s.n.checked.Knobs[i]
 	if x, ok := s.n.Turned[k.Name]; ok {
 		return x
@@ -48,7 +48,8 @@ func (s sink) Knob(i int) float64 {
 }
 
 // Work tells how the result of a statement came about.
-func (s sink) Work(spot int, line worked.Line) {
+func (s *sink) Work(spot int, line worked.Line) {
+	s.shown = true
 	p := s.n.program.Spots[spot]
 	s.show(Result{Cell: p.Cell, Label: p.Text, Value: &line, Place: p.Place})
 }

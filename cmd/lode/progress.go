@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"strings"
@@ -42,6 +43,18 @@ func (p *program) follow() *progress {
 	l := &progress{out: p.err, width: max(p.errStyle.Width, 40), quiet: p.errStyle.Quiet, began: time.Now(), over: make(chan struct{})}
 	go l.tick()
 	return l
+}
+
+// followed is evaluate.Run with that line.
+func (p *program) followed(ctx context.Context, r evaluate.Request, take func(evaluate.Event)) *issue.Issue {
+	line := p.follow()
+	defer line.end()
+	return evaluate.Run(ctx, r, func(e evaluate.Event) {
+		if !line.follows(e) {
+			line.clear()
+			take(e)
+		}
+	})
 }
 
 func (l *progress) tick() {

@@ -81,12 +81,7 @@ func (p *program) request(file, source string) evaluate.Request {
 // evaluate runs a request in a child and tells how it ended.
 func (p *program) evaluate(r evaluate.Request, take func(evaluate.Event)) int {
 	code := exitFine
-	line := p.follow()
-	failed := evaluate.Run(p.ctx, r, func(e evaluate.Event) {
-		if line.follows(e) {
-			return
-		}
-		line.clear()
+	failed := p.followed(p.ctx, r, func(e evaluate.Event) {
 		if len(e.Issues) > 0 {
 			p.issues(e.Issues)
 			fmt.Fprintf(p.err, "\n%s. Nothing was run.\n", count(len(e.Issues), "issue"))
@@ -94,7 +89,6 @@ func (p *program) evaluate(r evaluate.Request, take func(evaluate.Event)) int {
 		}
 		take(e)
 	})
-	line.end()
 	if failed == nil {
 		return code
 	}

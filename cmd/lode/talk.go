@@ -11,7 +11,6 @@ import (
 	"slices"
 	"strings"
 
-	"lode/cmd/internal/evaluate"
 	"lode/cmd/internal/present"
 	"lode/cmd/internal/session"
 	"lode/engine"
@@ -63,7 +62,7 @@ func (p *program) converse(file string) int {
 		source = s
 	}
 	t := &talk{program: p, files: files}
-	t.session = session.New(evaluate.Run, files.title(), source)
+	t.session = session.New(p.followed, files.title(), source)
 	t.session.Folder = files.dataFolder()
 	t.lines = openLines(t)
 	defer t.lines.Close()

@@ -13,6 +13,10 @@ import (
 // TwinSuffix ends the name of the function that runs in the place of a generic one.
 const TwinSuffix = "Numbers"
 
+// RangesName is the name of the function by which a package of the library tells its host where
+// calls leave their range.
+const RangesName = "Ranges"
+
 // Instance is a call of a generic function.
 type Instance struct {
 	Types []types.Type // of its type parameters
@@ -112,9 +116,12 @@ func numeric(t types.Type) types.Type {
 	return t
 }
 
-// hidden reports whether a name of a package is not for notebooks: a twin, or a type that
-// only bounds type parameters.
+// hidden reports whether a name of a package is not for notebooks: a twin, a type that only
+// bounds type parameters, or what the host asks for ranges.
 func hidden(p *types.Package, name string) bool {
+	if name == RangesName {
+		return true
+	}
 	if t, ok := p.Scope().Lookup(name).(*types.TypeName); ok {
 		i, isInterface := t.Type().Underlying().(*types.Interface)
 		return isInterface && !i.IsMethodSet()

@@ -77,4 +77,12 @@ type Library struct {
 
 	// Quiet tells functions whose result is not shown, such as fmt.Println.
 	Quiet func(fullName string) bool
+
+	// Ranges holds, under the full name of a function or method such as "coil.Winding.Hum", what
+	// tells where a call left the range that it is valid for: a function of the same arguments,
+	// the receiver first, that returns the warnings.
+	Ranges map[string]any
+	// Tries tells generic functions that call a function of the notebook with arguments of
+	// their own choice, which nobody has to be warned of.
+	Tries func(fullName string) bool
 }

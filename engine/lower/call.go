@@ -67,6 +67,9 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 		if s, ok := ast.Unparen(e.Fun).(*ast.SelectorExpr); ok {
 			l.called[s] = true
 		}
+		if l.watched(e) {
+			return
+		}
 		l.raw(e.Fun)
 		l.arguments(e)
 	}

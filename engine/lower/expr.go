@@ -139,7 +139,8 @@ func (l *lowerer) bare(e ast.Expr) {
 	switch e := e.(type) {
 	case *ast.ParenExpr:
 		l.raw(e.X)
-		if _, ok := e.X.(*ast.Ident); ok { // the interpreter cannot use the name of a function in parentheses
+		switch e.X.(type) {
+		case *ast.Ident, *ast.SelectorExpr: // the interpreter cannot use the name of a function or method in parentheses
 			from, to := l.span(e)
 			l.edits.replace(from, from+1, " ")
 			l.edits.replace(to-1, to, " ")

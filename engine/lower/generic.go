@@ -12,8 +12,10 @@ import (
 // genericCall lowers a call of a generic function of the library to that of its twin on
 // plain numbers, which is told the kinds behind its arguments.
 func (l *lowerer) genericCall(e *ast.CallExpr, instance check.Instance) {
-	_, nameTo := l.span(e.Fun)
-	l.edits.replace(nameTo, nameTo, check.TwinSuffix)
+	if !l.tries(e) {
+		_, nameTo := l.span(e.Fun)
+		l.edits.replace(nameTo, nameTo, check.TwinSuffix)
+	}
 	l.exprs(e.Args)
 	_, to := l.span(e)
 	kinds := make([]string, len(instance.Types))

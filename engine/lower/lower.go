@@ -44,6 +44,8 @@ type Spot struct {
 	Text   string   // source of the expression or statement
 	Source string   // whole source line
 	From   []Origin // of a statement of the top level: the names of the notebook in it
+	Name   string   // likewise: what it defines
+	Made   string   // likewise: the library's function that makes its value, if it is a call of one
 }
 
 // Lowered is a program ready to run.
@@ -51,6 +53,8 @@ type Lowered struct {
 	Source string // Go text of package notebook
 	Spots  []Spot
 	Works  []Work // formulas whose values the run tells
+
+	Watched []Watched // calls that the runner looks at
 
 	program  *check.Program
 	verified string // the part of Source that Verify reads
@@ -68,7 +72,7 @@ type segment struct {
 func Lower(p *check.Program) *Lowered { return lower(p, true) }
 
 func lower(p *check.Program, guard bool) *Lowered {
-	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, guard: guard}
+	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, warning: map[types.Type]bool{}, guard: guard}
 	for i, cell := range p.Book.Cells() {
 		l.cells[cell] = i
 	}
@@ -88,6 +92,8 @@ type lowerer struct {
 	frame   frame
 	label   *ast.LabeledStmt
 	called  map[*ast.SelectorExpr]bool
+	warning map[types.Type]bool // of the library: whether they warn
+	direct  ast.Expr            // makes the value of the statement, which the runner is handed anyway
 	workings
 	declared []types.Type // types of the notebook's top level
 	helpers  map[string]string
@@ -149,6 +155,8 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	from, to := chunk.Span(s)
 	spot := l.spot(s)
 	l.Spots[spot].From = l.origins(s)
+	l.direct = l.valueOf(chunk, s)
+	l.Spots[spot].Name, l.Spots[spot].Made = namesOf(s), l.madeBy(l.direct)
 	if l.guard {
 		l.edits.open(from, fmt.Sprintf("ˑh.At(%d); ˑat = %d; ", spot, spot))
 	}
@@ -174,24 +182,6 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 		l.stmt(s)
 	}
 	return false
-}
-
-// minded hands a value that was defined to the runner, if it may have something to warn of.
-func (l *lowerer) minded(s *ast.AssignStmt, spot int) {
-	if id, ok := s.Lhs[0].(*ast.Ident); ok && l.guard && s.Tok == token.DEFINE && len(s.Lhs) == 1 && id.Name != "_" && l.warns(l.Defs[id]) {
-		_, to := l.span(s)
-		l.edits.close(to, fmt.Sprintf("; ˑh.Mind(%d, %s)", spot, id.Name))
-	}
-}
-
-// warns reports whether a variable is of a type of the library with a method Warnings.
-func (l *lowerer) warns(v types.Object) bool {
-	if v == nil || !l.foreign(v.Type()) {
-		return false
-	}
-	obj, _, _ := types.LookupFieldOrMethod(v.Type(), true, l.Scratch, "Warnings")
-	f, ok := obj.(*types.Func)
-	return ok && f.Signature().Params().Len() == 0
 }
 
 func isTypeDecl(s ast.Stmt) bool {

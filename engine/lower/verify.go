@@ -17,8 +17,8 @@ import (
 // This file holds a lowered program against the rules of Go, which find what the checker
 // leaves to them: unused variables, missing returns, labels, and any fault of our own.
 
-// HostPackage returns the declarations of package Host, as far as a program uses it.
-func HostPackage() *types.Package {
+// hostPackage returns the declarations of package Host, as far as a program uses it.
+func (l *Lowered) hostPackage() *types.Package {
 	p := types.NewPackage(Host, "host")
 	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
 	for name, sig := range map[string][2][]types.Type{
@@ -32,6 +32,9 @@ func HostPackage() *types.Package {
 		obj := types.NewTypeName(token.NoPos, p, name, nil)
 		types.NewNamed(obj, under, nil)
 		p.Scope().Insert(obj)
+	}
+	for i, w := range l.Watched {
+		p.Scope().Insert(types.NewFunc(token.NoPos, p, w.Host(i), w.signature))
 	}
 	p.MarkComplete()
 	return p
@@ -61,7 +64,7 @@ func (l *Lowered) Verify() []issue.Issue {
 	if list, ok := err.(scanner.ErrorList); ok {
 		return []issue.Issue{l.issueAt(list[0].Pos.Offset, list[0].Msg)}
 	}
-	imports := importer{Host: HostPackage()}
+	imports := importer{Host: l.hostPackage()}
 	for _, p := range l.program.Lib.Packages {
 		imports[p.Path()] = p
 	}

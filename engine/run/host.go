@@ -5,6 +5,8 @@ import (
 	"reflect"
 	"runtime"
 	"strings"
+
+	"lode/engine/library"
 )
 
 // This file is the package through which a running notebook speaks to its runner.
@@ -81,9 +83,9 @@ func (f Fields) String() string {
 	return "{" + strings.Join(parts, " ") + "}"
 }
 
-func (r *runner) host() map[string]reflect.Value {
+func (r *runner) host(lib *library.Library) map[string]reflect.Value {
 	functions := map[string]any{
-		"At":     func(spot int) { r.heed(); r.at = spot; r.sink.At(spot) },
+		"At":     func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
 		"Show":   func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
 		"Mind":   func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
 		"Fail":   func(spot int, err error) { panic(failure{spot, err}) },
@@ -99,6 +101,9 @@ func (r *runner) host() map[string]reflect.Value {
 	}
 	for name, f := range r.workings() {
 		values[name] = f
+	}
+	for i, w := range r.program.Watched {
+		values[w.Host(i)] = r.watched(lib, i, w)
 	}
 	return values
 }

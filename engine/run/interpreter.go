@@ -34,7 +34,7 @@ func panicValue(err error) (any, bool) {
 // start makes an interpreter that has the library and the host, and nothing else.
 func (r *runner) start(lib *library.Library) error {
 	i := interp.New(interp.Options{SourcecodeFilesystem: nothing{}, Stdin: strings.NewReader(""), Stdout: printer{r}, Stderr: io.Discard})
-	exports := interp.Exports{lower.Host + "/host": r.host()}
+	exports := interp.Exports{lower.Host + "/host": r.host(lib)}
 	for p, names := range lib.Symbols {
 		if p == "fmt" {
 			names = r.printing(names)

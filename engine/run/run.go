@@ -27,6 +27,9 @@ type Sink interface {
 	Show(spot int, value any)
 	// Mind takes a value that was defined and may have something to warn of.
 	Mind(spot int, value any)
+	// Left takes the warnings of a call while statement spot runs: that it left its range or,
+	// ofValue, what the value that it returned warns of.
+	Left(spot, watched int, warnings []string, ofValue bool)
 	// Print takes text that the notebook prints while statement spot runs.
 	Print(spot int, text string)
 	// Knob tells where a knob stands.
@@ -100,7 +103,10 @@ func (p *Program) Run(ctx context.Context, limits Limits, sink Sink) *issue.Issu
 
 // begin makes everything but the interpreter as for a first run.
 func (r *runner) begin(ctx context.Context, limits Limits, sink Sink) {
-	*r = runner{program: r.program, interp: r.interp, sink: sink, limits: limits, left: limits.Steps, reason: ctx.Err, asked: new(atomic.Bool), told: newTold()}
+	*r = runner{program: r.program, interp: r.interp, watches: r.watches, sink: sink, limits: limits, left: limits.Steps, reason: ctx.Err, asked: new(atomic.Bool), told: newTold()}
+	for _, p := range r.watches {
+		p.statement, p.last = -1, [2][]reflect.Value{}
+	}
 }
 
 func (r *runner) run(ctx context.Context, lib *library.Library) (failed *issue.Issue) {
@@ -127,6 +133,7 @@ func (r *runner) run(ctx context.Context, lib *library.Library) (failed *issue.I
 	if ctx.Err() != nil { // asked to stop by what it did last
 		return r.place(stopped(ctx.Err()))
 	}
+	r.settle()
 	return nil
 }
 
@@ -183,6 +190,8 @@ type runner struct {
 	ended   *over        // where the program was left, if it was
 	at      int          // statement of the top level
 	told    *told
+	watches []*watch // of the interpreter
+	trial   trial
 }
 
 // printing returns the functions of fmt with those that print printing to the sink.

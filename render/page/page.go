@@ -87,6 +87,8 @@ type Fault struct {
 // Method is one formula or data set that results rest on.
 type Method struct {
 	Name, What, Source, Valid, Accuracy, Caution string
+
+	Minds []string // where a result left what is valid
 }
 
 // Entry is a name with a text.

@@ -19,7 +19,8 @@ type Response struct {
 	values []complex128
 	scale  float64
 	curve  kernel.Curve
-	ohms   bool // the values are impedances
+	ohms   bool     // the values are impedances
+	left   []string // what of the network and the sweep is outside the range that Sweep is valid for
 }
 
 // Sweep returns the voltage of a node against ground from a low to a high frequency.
@@ -54,7 +55,7 @@ func (n Network) SweepBetween(node, against string, low, high units.Frequency) (
 
 // response sweeps what the output vector reads.
 func (p *plan) response(output []float64, low, high units.Frequency, scale float64) (Response, error) {
-	r := Response{label: p.network.title, scale: scale}
+	r := Response{label: p.network.title, scale: scale, left: p.network.left(low, high)}
 	r.curve = kernel.Transfer(p.system, output, low.Angular().SI(), high.Angular().SI())
 	r.points, r.values = sample(r.curve, low.SI(), high.SI())
 	for i, v := range r.values {

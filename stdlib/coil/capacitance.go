@@ -11,6 +11,8 @@ import (
 //
 // Source: as CapacitanceRange.
 //
+// Valid: as CapacitanceRange.
+//
 // Accuracy: an estimate, good to a factor of about two; calibrate it with one measured resonance.
 func (c Winding) Capacitance() units.Capacitance { return c.CapacitanceRange().Value }
 
@@ -23,7 +25,7 @@ func (c Winding) Capacitance() units.Capacitance { return c.CapacitanceRange().V
 // from memory); R. G. Medhurst, Wireless Engineer 24 (1947), for the field outside. The factor
 // between layered and scatter windings comes from simulated heaps of wires.
 //
-// Valid: below the first resonance, one end at ground.
+// Valid: below the first resonance, one end at ground; where the field outside counts, heights of 0.1 to 50 mean diameters.
 //
 // Accuracy: an estimate: layered windings lie between wires in the grooves and wires on
 // top of each other, a factor of two; scatter windings within a factor of five.
@@ -90,7 +92,7 @@ func (c Winding) charged(gap float64, toLayer func(kernel.Cell) float64) float64
 //
 // Source: A. Massarini, M. K. Kazimierczuk (1997) for two enamelled wires that touch, over the length of a strand.
 //
-// Valid: two or more strands guided together.
+// Valid: two or more strands guided together; there is none between the turns of one.
 //
 // Accuracy: an estimate: one to four of a wire's neighbours belong to the other strand, two in the middle.
 //

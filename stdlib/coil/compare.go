@@ -45,6 +45,8 @@ func raised(former Former, height units.Length) (Former, bool) {
 //
 // Source: as the methods of Winding.
 //
+// Valid: the level for the same core and height, each within a tenth, see LevelAgainst; the rest for any.
+//
 // Example: coil.Compare(c, c.AtHeight(8*mm), c.AtHeight(12*mm))
 func Compare(windings ...Winding) frame.Frame {
 	f := frame.Frame{Title: "Windings"}

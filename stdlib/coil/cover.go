@@ -31,7 +31,7 @@ type Clearance struct {
 // Source: geometry of parallel curves.
 //
 // Valid: cover and winding in line, the cover in the middle; a convex core counts as the rounded rectangle of equal
-// perimeter and area.
+// perimeter and area, and has to be about as long and wide.
 //
 // Accuracy: that of the build; Worst is for its high end.
 //

@@ -30,9 +30,9 @@ func (b FluxVector) String() string { return fmt.Sprintf("x %v, y %v, z %v", b.X
 //
 // Source: Biot and Savart (1820), over turns spread evenly over the window.
 //
-// Valid: points outside the winding itself, its core included.
+// Valid: points outside the winding itself, its core included, from the thickness of its wire on.
 //
-// Accuracy: 0.1 % at a distance of a wire's layer or more from the winding.
+// Accuracy: 0.1 % there.
 //
 // Example: c.FieldAt(0*mm, 0*mm, 10*mm, 1*mA)
 func (c Winding) FieldAt(x, y, z units.Length, current units.Current) (FluxVector, error) {

@@ -30,7 +30,7 @@ func (r Resonance) check() error {
 //
 // Source: Thomson's formula (W. Thomson, 1853): C = 1/((2πf)²·L), less the added capacitance.
 //
-// Valid: a resonance of a quality above about 3; the inductance measured where the resonance was, with its iron.
+// Valid: a resonance of a quality above about 3, lower than which the peak is not where the reactances cancel; the inductance measured where the resonance was, with its iron.
 //
 // Accuracy: that of the inductance and twice that of the frequency; the range shown is for 5 % on both together.
 //
@@ -57,7 +57,8 @@ func (c Winding) Calibrated(r Resonance) (Winding, error) {
 // Source: G. W. O. Howe's plot of 1/f² against the added capacitance (1912, from memory), here for two points:
 // C = (f2²·C2 - f1²·C1)/(f1² - f2²).
 //
-// Valid: the same inductance at both frequencies; capacitors well apart.
+// Valid: the same inductance at both frequencies; capacitors so far apart that 1 % on one frequency moves the result by
+// half at most.
 //
 // Accuracy: small differences of large numbers: 1 % on a frequency may be 10 % and more on the result.
 //

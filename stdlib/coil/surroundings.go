@@ -34,7 +34,7 @@ func (l Lead) String() string {
 // Source: energies of the fields between the outside of the winding and the cover's walls, and of a voltage that grows evenly with
 // the turns (J. C. Maxwell, Treatise, 1873, for energy and capacitance); walls as plates and cylinders.
 //
-// Valid: cover and winding in line, the cover in the middle and tied to the grounded lead; below the first resonance.
+// Valid: cover and winding in line, a convex core as Inside has it, the cover in the middle and tied to the grounded lead; below the first resonance.
 //
 // Accuracy: the walls' field 4 % against finite differences; an estimate all the same: the space may be
 // filled and the winding bulges. The range is for that.
@@ -98,7 +98,7 @@ func (c Winding) faceArea() float64 {
 //
 // Source: cylinders and plates (W. R. Smythe, Static and Dynamic Electricity, 1950).
 //
-// Valid: upright windings whose gap is small against their size.
+// Valid: upright windings whose gap is small against their size: up to half of the side that faces it.
 //
 // Accuracy: an estimate; the field around the edges is left out of the low end and flanges in the gap are in the high end.
 //

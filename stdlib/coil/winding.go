@@ -156,7 +156,7 @@ func (c Winding) Fit() Fit {
 //
 // Source: Faraday's law: the voltages of windings that share a flux are as their turns.
 //
-// Valid: the same former, magnets, string and place; far below the resonance.
+// Valid: the same core and height, each within a tenth, the same magnets, string and place; far below the resonance.
 //
 // Accuracy: about 0.3 dB, as a deeper winding holds its outer turns in a weaker field.
 //

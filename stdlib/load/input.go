@@ -110,6 +110,8 @@ type Desk struct {
 // Desk ends the chain with a balanced input. The coil's two ends go to the two legs, so that the
 // input's resistance between its legs is what loads it.
 //
+// Valid: a cable as CableOf has it.
+//
 // Caution: A microphone input may carry 48 V phantom power on both legs. It does no harm to a coil
 // connected to both legs alike, but an unbalanced plug, a leg to ground or an active stage not made for
 // it lets current flow: switch phantom power off before connecting, or put a transformer or capacitors

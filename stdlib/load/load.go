@@ -104,13 +104,16 @@ func (l Line) Named(label string) Line {
 }
 
 // Cable adds a screened cable of the given length with CableCapacitance.
+//
+// Valid: as CableOf.
 func (l Line) Cable(length units.Length) Line { return l.CableOf(length, CableCapacitance) }
 
 // CableOf adds a cable of the given length and capacitance per length and, if given, with the resistance per length of
 // its core and screen together.
 //
-// Valid: a cable short against the wavelength, which at 20 kHz is kilometres. With a resistance it is taken
-// as half of it, all the capacitance, and the other half.
+// Valid: a cable short against the wavelength, up to a kilometre for 20 kHz. With a resistance it is taken
+// as half of it, all the capacitance, and the other half, within 0.3 dB while the resistance is below the reactance of
+// the capacitance at 20 kHz.
 //
 // Example: load.From(c).CableOf(10*metre, 85*pF/metre, 0.09*ohm/metre).Input(1*MΩ)
 func (l Line) CableOf(length units.Length, per units.CapacitancePerLength, loop ...units.ResistancePerLength) Line {

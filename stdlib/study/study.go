@@ -27,7 +27,7 @@ type Number interface{ ~float64 }
 //
 // Source: R. P. Brent, Algorithms for Minimization without Derivatives, Prentice-Hall 1973, chapter 4.
 //
-// Valid: functions without jumps; where several arguments give the value, one of them is found.
+// Valid: functions without jumps of more than a tenth of their way over the range, which are an error; where several arguments give the value, one of them is found.
 //
 // Accuracy: a relative 1e-12 of the argument.
 //

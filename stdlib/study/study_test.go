@@ -73,3 +73,16 @@ func TestRefuses(t *testing.T) {
 
 func second[X any](_ X, err error) error { return err }
 func third(_ Run, err error) error       { return err }
+
+// TestJumps wants an error where a function leaps over the value, and none for the small steps of whole numbers.
+func TestJumps(t *testing.T) {
+	if x, err := Solve(func(x float64) float64 { return math.Copysign(1, x-3) }, 0.25, 0, 10); err == nil || !strings.Contains(err.Error(), "jumps over") {
+		t.Errorf("step: got %g, %v", x, err)
+	}
+	if x, err := Solve(func(x float64) float64 { return 1 / (x - math.Pi) }, 0, 0, 10); err == nil || !strings.Contains(err.Error(), "jumps over") {
+		t.Errorf("pole: got %g, %v", x, err)
+	}
+	if x, err := Solve(func(turns float64) float64 { return math.Floor(turns) * 2 }, 61, 10, 60); err != nil || math.Abs(x-31) > 1e-9 {
+		t.Errorf("whole turns: got %g, %v, want 31", x, err)
+	}
+}

@@ -21,7 +21,25 @@ func SolveNumbers(f func(float64) float64, want, low, high float64, x, y units.K
 		return 0, fmt.Errorf("study.Solve: the function does not cross the value: got %s to %s between %s and %s, want %s in between\nhint: widen the range, or see with study.Over how the function runs",
 			units.Text(f(low), y), units.Text(f(high), y), units.Text(low, x), units.Text(high, x), units.Text(want, y))
 	}
-	return root, undefined("study.Solve", err, low, high, x)
+	if err == nil {
+		err = jumps(f, want, low, high, root, x, y)
+	} else {
+		err = undefined("study.Solve", err, low, high, x)
+	}
+	return root, err
+}
+
+// jump is how much of the function's way over the range it may miss the value by: single turns and other
+// steps of a function on whole numbers are less.
+const jump = 0.1
+
+// jumps refuses a place where a function leaps over the value instead of taking it.
+func jumps(f func(float64) float64, want, low, high, root float64, x, y units.Kind) error {
+	if at := f(root); math.Abs(at-want) > jump*math.Abs(f(high)-f(low)) {
+		return fmt.Errorf("study.Solve: the function jumps over the value: got %s at %s, where it changes sides, want %s somewhere\nhint: narrow the range, or see with study.Over how the function runs",
+			units.Text(at, y), units.Text(root, x), units.Text(want, y))
+	}
+	return nil
 }
 
 // LeastNumbers is Least on plain numbers of the kinds x and y.

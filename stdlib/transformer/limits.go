@@ -26,7 +26,7 @@ func (l Limits) check() error {
 //
 // Source: Faraday's law.
 //
-// Valid: where the core limits, at low frequency.
+// Valid: where the core limits, at low frequency: up to ten times that of the limit.
 func (l Limits) At(f units.Frequency) (units.Voltage, error) {
 	err := first(l.check(), positive("frequency", f))
 	return units.Voltage(l.Voltage.SI() * f.SI() / l.Frequency.SI()), err

@@ -35,6 +35,8 @@ type TapResults []TapResult
 //
 // Source: textbook two-corner model, see Model's LowCorner and HighCorner.
 //
+// Valid: as LowCorner and HighCorner.
+//
 // Example: transformer.CompareTaps(200*ohm, 47*kΩ, transformer.Tap{"whole primary", step}, transformer.Tap{"half", step.TappedPrimary(0.5)})
 func CompareTaps(source, load units.Resistance, taps ...Tap) (TapResults, error) {
 	if len(taps) == 0 {

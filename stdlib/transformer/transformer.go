@@ -148,7 +148,8 @@ func (m Model) values(source, load units.Resistance) (kernel.Values, error) {
 // Source: textbook two-corner model, such as Flanagan, Handbook of Transformer Design and
 // Applications, 2nd ed., 1993.
 //
-// Valid: leakage and capacitances, which Sweep includes, are neglected.
+// Valid: leakage and capacitances, which Sweep includes, are neglected: leakage up to a tenth of the primary inductance,
+// and a resonance of that with the capacitances from three times the corner on.
 func (m Model) LowCorner(source, load units.Resistance) (units.Frequency, error) {
 	v, err := m.values(source, load)
 	if err == nil {
@@ -162,7 +163,8 @@ func (m Model) LowCorner(source, load units.Resistance) (units.Frequency, error)
 // Source: textbook two-corner model, such as Flanagan, Handbook of Transformer Design and
 // Applications, 2nd ed., 1993.
 //
-// Valid: capacitances, which Sweep includes, are neglected; with step-up ratios above about 5 they often decide.
+// Valid: capacitances, which Sweep includes, are neglected: their resonance with the leakage from three times the corner
+// on. With step-up ratios above about 5 they often decide.
 func (m Model) HighCorner(source, load units.Resistance) (units.Frequency, error) {
 	v, err := m.values(source, load)
 	if err == nil {

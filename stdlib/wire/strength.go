@@ -30,7 +30,7 @@ func (f Forces) String() string {
 // Source: strength times cross-section; the strength of soft copper wire, 200 to 275 MPa, is recalled from ASTM B3
 // and handbooks.
 //
-// Valid: soft wire at room temperature, straight and without kinks.
+// Valid: soft wire at room temperature, straight and without kinks, of a metal whose strength is given.
 //
 // Accuracy: an estimate; a kink, a nick or a solder joint breaks earlier. What the enamel carries is left out.
 //
@@ -45,7 +45,7 @@ func (w Wire) BreakingLoad() Forces {
 // Source: chart "Proper Wire Tensioning" for copper magnet wire (citing engineering data of a wire maker): at most 10 000 psi,
 // and 50 to 80 % of that. Other metals: in proportion to their strength, common practice, no source.
 //
-// Valid: steady tension. On a long flat bobbin the tension swings at every turn; the peaks must stay in the range.
+// Valid: steady tension, a metal whose winding stress is given. On a long flat bobbin the tension swings at every turn; the peaks must stay in the range.
 //
 // Accuracy: a rule of practice; start at the low end with the finest gauges.
 //

@@ -11,9 +11,7 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
-	"slices"
 	"strconv"
-	"strings"
 	"sync"
 	"time"
 
@@ -89,7 +87,7 @@ func needed(r Request) (*elibrary.Library, error) {
 
 func newChild(r Request, out *bufio.Writer) *child {
 	r.Limits = r.Limits.orDefaults()
-	c := &child{Request: r, out: out, style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery), fetched: map[string]delivery{}}
+	c := &child{Request: r, out: out, style: text.Style{Width: r.Width, Colour: r.Colour}, files: make(chan delivery), fetched: map[string]delivery{}, left: map[string][]string{}}
 	c.ctx, c.stop = context.WithCancelCause(context.Background())
 	return c
 }
@@ -123,7 +121,7 @@ type child struct {
 	files   chan delivery
 	fetched map[string]delivery // by name; used by the running notebook alone
 
-	minded []string // warnings that were told
+	left map[string][]string // warnings that were told, by the function of the library
 
 	telling  sync.Mutex // a run that was stopped may still show something
 	told     bool       // how the run ended; nothing is shown behind it
@@ -318,33 +316,27 @@ func (c *child) result(e engine.Result) {
 		c.flush()
 		c.cell = e.Cell
 	}
-	s := c.once(present.Result(e))
+	s := present.Result(e)
 	long := len(s.Text) + len(e.Printed) + len(s.Label) + 16
 	if c.output += int64(long); c.output > c.Limits.Output {
 		c.stop(errOutput)
 		return
+	}
+	m, warns := e.Value.(engine.Minds)
+	if warns {
+		c.left[m.Of] = append(c.left[m.Of], m.Texts()...)
 	}
 	c.shown[e.Cell] = present.Behind(c.shown[e.Cell], s)
 	if c.printing != nil { // whoever looks at the page takes nothing else
 		c.printing.take(e.Cell, c.shown[e.Cell])
 		return
 	}
-	if e.Printed == "" && s.Working == nil && !minds(e) {
+	if e.Printed == "" && s.Working == nil && !warns {
 		c.record.Add(e.Cell, e.Line, e.Label, e.Value, s.Text)
 		c.values = append(c.values, c.value(e, s))
 	}
 	c.waiting += long
 	c.pending = present.Behind(c.pending, s)
-}
-
-// once leaves out what was warned of before.
-func (c *child) once(s present.Shown) present.Shown {
-	s.Minds = slices.DeleteFunc(slices.Clone(s.Minds), func(m string) bool {
-		known := slices.ContainsFunc(c.minded, func(told string) bool { return strings.HasSuffix(told, m) })
-		c.minded = append(c.minded, m)
-		return known
-	})
-	return s
 }
 
 func minds(e engine.Result) bool {

@@ -27,7 +27,7 @@ const mostJobs = 1000
 
 // begun begins the page of a run.
 func begun(press *page.Press, n *engine.Notebook) *printing {
-	press.Begin(present.Document(n.Book, make([][]present.Shown, len(n.Book.Cells())), nil))
+	press.Begin(present.Document(n.Book, make([][]present.Shown, len(n.Book.Cells())), nil, nil))
 	p := &printing{press, make(chan job, mostJobs), make(chan struct{})}
 	go func() {
 		defer close(p.done)

@@ -140,7 +140,7 @@ func now(n *engine.Notebook, k engine.Knob) float64 {
 
 // document is the page of a run as far as it does not turn.
 func (c *child) document(n *engine.Notebook) page.Document {
-	d := present.Document(n.Book, c.shown, n.Called())
+	d := present.Document(n.Book, c.shown, n.Called(), c.left)
 	for _, k := range n.Knobs() {
 		d.Record = append(d.Record, page.Entry{Name: "knob " + k.Name, Text: present.Amount(k, now(n, k))})
 	}

@@ -13,6 +13,7 @@ import (
 
 	"golang.org/x/tools/go/gcexportdata"
 
+	"lode/engine/check"
 	"lode/engine/dim"
 	"lode/engine/library"
 	"lode/stdlib/pace"
@@ -25,7 +26,7 @@ var declarations embed.FS
 // Allows reports whether notebooks may use an exported name of the package.
 func (p Package) Allows(name string) bool {
 	if p.Only == "" {
-		return token.IsExported(name)
+		return token.IsExported(name) && name != check.RangesName
 	}
 	for _, n := range strings.Fields(p.Only) {
 		if n == name {
@@ -36,25 +37,25 @@ func (p Package) Allows(name string) bool {
 }
 
 // Load returns the whole library.
-func Load() (*library.Library, error) { return load(func(Package) bool { return true }) }
+func Load() (*library.Library, error) { return readFor(func(Package) bool { return true }) }
 
 // LoadFor returns the library without the packages that a notebook's text does not name. It
 // is enough to check and run a notebook without issues, and is there sooner; hints about
 // what else there is need the whole.
 func LoadFor(text string) (*library.Library, error) {
-	return load(func(p Package) bool {
+	return readFor(func(p Package) bool {
 		return p.Path == "lode/units" || !strings.HasPrefix(p.Path, "lode/") || strings.Contains(text, path.Base(p.Path))
 	})
 }
 
-func load(wanted func(Package) bool) (*library.Library, error) {
+func readFor(wanted func(Package) bool) (*library.Library, error) {
 	packages, err := readDeclarations(wanted)
 	if err != nil {
 		return nil, err
 	}
 	lib := &library.Library{
 		Packages: packages, Symbols: symbols(), Quantity: packages["units"], Product: "Product", Make: "Make", Phasor: "Phasor", MakePhasor: "MakePhasor", Reading: "Reading", Count: "Count", KindWritten: "KindWritten",
-		UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
+		Ranges: ranges(), Tries: tries, UnitText: unitText, Quiet: func(name string) bool { return strings.HasPrefix(name, "fmt.Print") },
 	}
 	Files(lib, nowhere)
 	lib.Quantities = quantities(lib.Quantity)

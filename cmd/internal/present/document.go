@@ -11,13 +11,14 @@ import (
 	"lode/render/page"
 )
 
-// Document lays out the page of a run: shown holds, for each cell, what it showed.
-func Document(b book.Book, shown [][]Shown, called map[string]bool) page.Document {
+// Document lays out the page of a run: shown holds, for each cell, what it showed, and left, for each
+// function of the library, where a call of it left its range.
+func Document(b book.Book, shown [][]Shown, called map[string]bool, left map[string][]string) page.Document {
 	d := page.Document{Title: b.Title(), Record: record(b)}
 	var c page.Cautions
 	if len(called) > 0 { // reading the topics takes milliseconds
 		topics := library.Topics()
-		d.Methods, c = methods(topics, called), cautions(topics, called)
+		d.Methods, c = methods(topics, called, left), cautions(topics, called)
 	}
 	cell := 0
 	for _, part := range b.Parts {
@@ -53,12 +54,12 @@ func pageCell(c *book.Cell, shown []Shown) page.Cell {
 	return out
 }
 
-// methods lists the sources of what the cells called.
-func methods(topics []library.Topic, called map[string]bool) []page.Method {
+// methods lists the sources of what the cells called, and whatever left its range.
+func methods(topics []library.Topic, called map[string]bool, left map[string][]string) []page.Method {
 	var list []page.Method
 	for _, t := range topics {
-		if called[t.Name] && t.Source != "" {
-			list = append(list, page.Method{Name: t.Name, What: t.Summary, Source: t.Source, Valid: t.Valid, Accuracy: t.Accuracy})
+		if called[t.Name] && t.Source != "" || len(left[t.Name]) > 0 {
+			list = append(list, page.Method{Name: t.Name, What: t.Summary, Source: t.Source, Valid: t.Valid, Minds: left[t.Name], Accuracy: t.Accuracy})
 		}
 	}
 	return list

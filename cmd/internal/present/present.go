@@ -24,7 +24,7 @@ type Shown struct {
 
 	Line    int              // of the notebook that made it
 	From    []page.Origin    // the names it came from
-	Minds   []string         // what the value itself warns of
+	Minds   []string         // what a value or a call warns of
 	Working *formula.Working // how a result came about
 
 	alone   bool             // there are Minds and nothing else
@@ -77,21 +77,12 @@ const longestTable = 40
 // longestFrame is how many rows of plain named columns are shown, which are nothing but a table.
 const longestFrame = 400
 
-// warner is a library's value that knows where it left the range it is valid for.
-type warner interface{ Warnings() []string }
-
 // Value presents a shown value under its label.
 func Value(label string, v any) Shown {
 	s := Shown{Label: label}
-	if w, ok := v.(warner); ok {
-		s.Minds = w.Warnings()
-	}
 	switch v := v.(type) {
 	case engine.Minds:
-		s.Label, s.alone = "", true
-		for _, m := range v {
-			s.Minds = append(s.Minds, label+": "+m)
-		}
+		s.Label, s.alone, s.Minds = "", true, v.Texts()
 	case *worked.Line:
 		w := working(*v)
 		s.Working, s.Text = &w, w.Text()

@@ -172,7 +172,9 @@ func packageTopics(p *packages.Package, entry library.Package) ([]library.Topic,
 	t := &topics{pkg: p.Types, name: p.Name}
 	t.add(p.Name, "package "+p.Name, d.Doc)
 	for _, f := range d.Funcs {
-		t.function(f)
+		if entry.Allows(f.Name) {
+			t.function(f)
+		}
 	}
 	for _, typ := range d.Types {
 		t.typ(typ)
