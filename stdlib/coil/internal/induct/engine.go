@@ -100,7 +100,7 @@ func (e *engine) alignedArcs(p *piece) float64 {
 }
 
 func (e *engine) alignedNodes(arc bool) {
-	n := counts{e.o.aligned, e.o.aligned, 1}
+	n := counts{e.o.aligned, e.o.aligned, 1, e.o.thin}
 	if arc {
 		n.middle = e.o.middle
 	}
@@ -168,7 +168,7 @@ func halfTurn(p *piece) int {
 // jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
 func (e *engine) jointNodes() []node {
 	if len(e.joints) == 0 {
-		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle}, e.scale)
+		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle, e.o.thin}, e.scale)
 	}
 	return append(e.nodes[:0], e.joints...)
 }
@@ -222,7 +222,7 @@ func (e *engine) facing(p, q *piece) float64 {
 	if value, ok := e.bars(p, q, wp, wq); ok {
 		return value
 	}
-	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1}, e.scale)
+	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1, e.o.thin}, e.scale)
 	sum := 0.0
 	for _, at := range e.nodes {
 		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)

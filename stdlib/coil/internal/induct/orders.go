@@ -9,6 +9,7 @@ type orders struct {
 	aligned, joined int     // differences of distance
 	middle          int     // mean distance
 	across          int     // depth of a corner beside a block
+	thin            int     // depth of a window that is thin beside another
 	arc, joinedArc  int     // angle
 	digits          float64 // separate pieces: error exp(-digits)
 	most            int     // points over the depth of separate pieces at most, in tens
@@ -18,7 +19,7 @@ type orders struct {
 // off the error. Level 2 is the default.
 func ordersAt(level int) orders {
 	return orders{
-		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level,
+		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level, thin: max(2, level+1),
 		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level), most: 1 + level/5,
 	}
 }
