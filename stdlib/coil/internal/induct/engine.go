@@ -178,15 +178,15 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.facing(p, q)
 	}
 	d := math.Hypot(e.distance(p, q), e.smooth)
-	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), 10*e.o.most)
-	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), 10*e.o.most)
+	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), e.o.most)
+	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), e.o.most)
 	if e.common && np > 4 {
 		e.nodes = e.jointNodes()
 	} else {
 		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
 	}
-	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 20*e.o.most))
-	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20*e.o.most))
+	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
+	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
 	switch {
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
