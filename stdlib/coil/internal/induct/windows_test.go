@@ -56,7 +56,7 @@ var missed = map[string]float64{
 	"34_sharp_deep, Self": 1.6e-5, "34_sharp_deep, SelfValue": 1.6e-5,
 	"29_around_0.1mm, Coaxial": 1.3e-5, "29_around_0.1mm, PairValue": 1.3e-5,
 	"41_aside_moved_5mm, Pair": 1.3e-5, "41_aside_moved_5mm, PairValue exchanged": 1.3e-5,
-	"51_turned_0mm, Pair": 1.05e-4,
+	"51_turned_0mm, Pair":         1.05e-4,
 	"42_aside_raised_8mm, PairTo": 1.2e-6, "42_aside_raised_8mm, Pair": 1.2e-5, "42_aside_raised_8mm, PairValue exchanged": 1.2e-5,
 }
 
