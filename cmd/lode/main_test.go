@@ -245,6 +245,17 @@ func TestAbout(t *testing.T) {
 	if code != exitFine || !strings.Contains(out, "coil.Wind(") || !strings.Contains(out, "source: ") {
 		t.Errorf("got %d\n%s", code, out)
 	}
+	for words, want := range map[string]string{"gauge": "wire.Identify", "Hum": "coil.Chain.Correction", "build sheet": "coil.Winding.BuildSheet", "what is drilled": "coil.Flange"} {
+		if out, _, code := call(append([]string{"about"}, strings.Fields(words)...)...); code != exitFine || !strings.Contains(out, "  "+want+" ") {
+			t.Errorf("about %s: got %d\n%s\nwant %s among the names", words, code, out, want)
+		}
+	}
+	if _, err, code := call("about", "coil.Wnd"); code != exitUsage || !strings.Contains(err, "did you mean coil.Wind?") {
+		t.Errorf("got %d\n%s\nwant the name that was meant", code, err)
+	}
+	if out, _, _ := call("about", "piezo.Element"); !strings.Contains(out, "\n  piezo.Element.VoltagePerNewton\n") {
+		t.Errorf("got\n%s\nwant a name that fills its column on a line of its own", out)
+	}
 	if out, _, _ := call("about"); !strings.Contains(out, "  wire") {
 		t.Errorf("got\n%s\nwant the packages", out)
 	}

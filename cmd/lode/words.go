@@ -23,7 +23,7 @@ type word struct {
 func words() []word {
 	return []word{
 		{"help", "", "list these words", (*talk).listWords},
-		{"about", "[NAME]", "explain a name of the library, such as coil.Wind", func(t *talk, rest string) { t.about(strings.Fields(rest)) }},
+		{"about", "[NAME]", "explain a name, or find names by words such as hum", func(t *talk, rest string) { t.about(strings.Fields(rest)) }},
 		{"note", "TEXT", "add prose to the notebook", (*talk).note},
 		{"recall", "", "show everything again, from the top", (*talk).recall},
 		{"undo", "", "take back the last change", (*talk).undo},
@@ -71,7 +71,12 @@ func (t *talk) defines(name string) bool {
 	return false
 }
 
-func (t *talk) listWords(string) {
+// listWords lists the words; what follows help is explained where it is a word or in the library.
+func (t *talk) listWords(rest string) {
+	if asked := strings.Fields(rest); len(asked) > 0 && !slices.ContainsFunc(words(), func(w word) bool { return w.name == asked[0] }) {
+		t.about(asked)
+		return
+	}
 	for _, w := range words() {
 		fmt.Fprintf(t.out, "  %-20s  %s\n", w.name+" "+w.arguments, w.summary)
 	}
