@@ -150,3 +150,35 @@ func TestMark(t *testing.T) {
 		}
 	}
 }
+
+// TestTableFolds wants long texts in the width of the terminal, beside the names of their rows.
+func TestTableFolds(t *testing.T) {
+	long := "Wear eye protection: fine wire whips when it breaks. Keep hair, sleeves and gloves away from the winder."
+	of, err := table.Of(table.Head("Quantity", "Value"), table.Row("Direction, seen from the strings", "clockwise"), table.Row("Cautions", long))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := text.Style{Width: 70}.Table(of.Grid())
+	if strings.Count(got, "Cautions") != 1 || strings.Join(strings.Fields(got), " ") != "Quantity Value "+strings.Repeat("─", 70)+" Direction, seen from the strings clockwise Cautions "+long+" "+strings.Repeat("─", 70) {
+		t.Errorf("got\n%s", got)
+	}
+	for _, line := range strings.Split(got, "\n") {
+		if table.Width(line) > 70 {
+			t.Errorf("%d columns: %s", table.Width(line), line)
+		}
+	}
+}
+
+// TestPiecesTellRows wants as many columns of names in every piece as it takes to tell the rows apart.
+func TestPiecesTellRows(t *testing.T) {
+	of, err := table.Of(table.Head("Part", "Quantity", "Resonance", "Height"), table.Row("coil", "resistance", 1.5, 2.5), table.Row("coil", "inductance", 3.5, 4.5))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := text.Style{Width: 30}.Table(of.Grid())
+	for _, name := range []string{"coil  resistance", "coil  inductance"} {
+		if strings.Count(got, name) != 2 {
+			t.Errorf("got\n%s\nwant %s in both pieces", got, name)
+		}
+	}
+}
