@@ -158,7 +158,7 @@ func TestTableFolds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := text.Style{Width: 70}.Table(of.Grid())
+	got := Style{Width: 70}.Table(of.Grid())
 	if strings.Count(got, "Cautions") != 1 || strings.Join(strings.Fields(got), " ") != "Quantity Value "+strings.Repeat("─", 70)+" Direction, seen from the strings clockwise Cautions "+long+" "+strings.Repeat("─", 70) {
 		t.Errorf("got\n%s", got)
 	}
@@ -175,7 +175,7 @@ func TestPiecesTellRows(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := text.Style{Width: 30}.Table(of.Grid())
+	got := Style{Width: 30}.Table(of.Grid())
 	for _, name := range []string{"coil  resistance", "coil  inductance"} {
 		if strings.Count(got, name) != 2 {
 			t.Errorf("got\n%s\nwant %s in both pieces", got, name)
