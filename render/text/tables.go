@@ -124,7 +124,7 @@ func upTo(n int) []int {
 
 // keys returns how many columns of texts it takes to tell the rows apart, where they leave room: one, if more do not.
 func (s Style) keys(g table.Grid, heads []string) int {
-	for n := 1; n < len(g.Heads) && across(heads[:n]) <= s.width()/2; n++ {
+	for n := 1; n < len(g.Heads) && 3*across(heads[:n]) <= 2*s.width(); n++ {
 		if distinct(g, n) {
 			return n
 		}

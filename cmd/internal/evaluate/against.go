@@ -90,7 +90,7 @@ func (c *child) pairs(pairs []pair) {
 	}
 	var shown []present.Shown
 	if t, err := table.Of(head, rows...); err == nil && len(rows) > 0 {
-		shown = append(shown, present.Value("comparison", t))
+		shown = append(shown, present.Value("Comparison", t))
 	}
 	if len(curves) > 0 {
 		if f, err := figure.Response(curves...); err == nil {
