@@ -182,3 +182,16 @@ func TestPiecesTellRows(t *testing.T) {
 		}
 	}
 }
+
+// TestOneCurve wants no letter and no key for the only curve where it has no name of its own, and its marked points
+// without one.
+func TestOneCurve(t *testing.T) {
+	p := chart.Panel{X: chart.Axis{Name: "Frequency", Max: 1}, Y: chart.Axis{Name: "Level", Max: 1}, Series: []chart.Series{{Label: "Level", X: []float64{0, 1}, Y: []float64{0, 1}}}}
+	if got := (Style{}).Chart(sample{[]chart.Panel{p}}); strings.Contains(got, " a\n") {
+		t.Errorf("got a letter without a key:\n%s", got)
+	}
+	p.Series[0].Notes = []chart.Note{{Name: "resonance", X: 0.5, Y: 0.5}}
+	if got := (Style{}).Chart(sample{[]chart.Panel{p}}); !strings.Contains(got, "a  resonance 0.5") || strings.Contains(got, "Level: ") {
+		t.Errorf("got\n%s\nwant the marked point alone in the key", got)
+	}
+}
