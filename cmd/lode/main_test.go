@@ -240,6 +240,16 @@ func TestReadme(t *testing.T) {
 	}
 }
 
+// TestPageIsNoNotebook wants the way back to the notebook told where a page is given in its place.
+func TestPageIsNoNotebook(t *testing.T) {
+	file := writeFile(t, "a.html", "<!DOCTYPE html>")
+	for _, args := range [][]string{{"run", file}, {"check", file}, {file}, {"export", file}, {"watch", file}} {
+		if _, err, code := call(args...); code != exitFile || !strings.Contains(err, "this is a page") || !strings.Contains(err, "lode open") {
+			t.Errorf("%v: got %d\n%s", args, code, err)
+		}
+	}
+}
+
 func TestAbout(t *testing.T) {
 	out, _, code := call("about", "coil.Wind")
 	if code != exitFine || !strings.Contains(out, "coil.Wind(") || !strings.Contains(out, "source: ") {
