@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,22 +10,42 @@ import (
 )
 
 func (p *program) about(args []string) int {
-	if len(args) > 1 {
-		return p.usage("about: more than one name", "one name, such as coil.Wind", "")
-	}
 	if len(args) == 0 {
 		p.listTopics("")
 		p.entry(library.Language()[0])
 		return exitFine
 	}
 	for _, t := range slices.Concat(library.Topics(), library.Language()) {
-		if t.Name == args[0] {
+		if len(args) == 1 && t.Name == args[0] {
 			p.topic(t.Complete())
 			p.listTopics(t.Name + ".")
 			return exitFine
 		}
 	}
-	return p.usage(args[0]+": no such name in the library", "a name such as coil or coil.Wind", "lode about lists the packages")
+	return p.find(args)
+}
+
+// mostFound is how many names are listed for plain words.
+const mostFound = 12
+
+// find lists the names that have to do with plain words.
+func (p *program) find(words []string) int {
+	found := library.Find(words)
+	said := strings.Join(words, " ")
+	if len(found) == 0 {
+		return p.usage(said+": no such name in the library", "a name such as coil.Wind, or what it is about, such as gauge or hum",
+			cmp.Or(library.Meant(said), "about without a name lists the packages"))
+	}
+	more := ""
+	if len(found) > mostFound {
+		more = fmt.Sprintf(", the closest of %d", len(found))
+		found = found[:mostFound]
+	}
+	fmt.Fprintf(p.out, "Names that have to do with %s%s:\n", said, more)
+	for _, t := range found {
+		p.entry(t)
+	}
+	return exitFine
 }
 
 // listTopics lists the names directly below a prefix.
@@ -41,7 +62,7 @@ func (p *program) listTopics(prefix string) {
 func (p *program) entry(t library.Topic) {
 	const room = 32
 	lead := fmt.Sprintf("  %-*s", room-2, t.Name)
-	if len(lead) > room {
+	if len(t.Name)+3 > room {
 		fmt.Fprintln(p.out, lead)
 		lead = strings.Repeat(" ", room)
 	}

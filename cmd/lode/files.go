@@ -21,6 +21,10 @@ func (p *program) source(file string) (string, int) {
 		fmt.Fprintln(p.err, p.errStyle.Fault(fileFault(file, err)))
 		return "", exitFile
 	}
+	if isPage(file) {
+		fmt.Fprintln(p.err, p.errStyle.Fault(pageFault(file)))
+		return "", exitFile
+	}
 	return string(text), exitFine
 }
 
@@ -37,6 +41,11 @@ func read(file string) ([]byte, error) {
 		return nil, fmt.Errorf("%d MB", info.Size()>>20)
 	}
 	return os.ReadFile(file)
+}
+
+// pageFault tells how the notebook comes out of a page.
+func pageFault(file string) text.Fault {
+	return text.Fault{File: file, What: "this is a page", Want: "a notebook", Hint: "lode open " + file + " writes the notebook of a page beside it"}
 }
 
 // fileFault words a failure to read.

@@ -33,7 +33,8 @@ const exportHelp = `Writes a Go program that uses the same library and prints th
 the last digit. It builds inside of this module: put it into a folder of its own there.`
 
 const aboutHelp = `Tells what a package, function, type or method of the library does, with its units, range,
-accuracy and source. Without a name it lists the packages.`
+accuracy and source. Plain words, such as gauge or build sheet, list the names that have to do
+with them. Without a name it lists the packages.`
 
 const exitHelp = `Exit codes: 0 it worked; 1 the notebook has issues and was not run; 2 wrong use of the
 command; 3 the notebook stopped while running; 4 a file cannot be read or written.`

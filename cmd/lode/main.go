@@ -70,7 +70,7 @@ func commands() []command {
 		{"verify", "[-tolerance T] FILE...", "run notebooks or pages again and tell what moved since their records", verifyHelp, (*program).verify},
 		{"open", "PAGE [-o NOTEBOOK]", "get the notebook back out of a page", openHelp, (*program).openPageFile},
 		{"export", "NOTEBOOK [-o FILE]", "write a notebook as a plain Go program", exportHelp, (*program).export},
-		{"about", "[NAME]", "explain a name of the library, such as coil.Wind, or list them", aboutHelp, (*program).about},
+		{"about", "[NAME]", "explain a name of the library, or find names by words such as hum", aboutHelp, (*program).about},
 		{"help", "[COMMAND]", "explain a command", "", (*program).help},
 	}
 }

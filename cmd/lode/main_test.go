@@ -240,10 +240,31 @@ func TestReadme(t *testing.T) {
 	}
 }
 
+// TestPageIsNoNotebook wants the way back to the notebook told where a page is given in its place.
+func TestPageIsNoNotebook(t *testing.T) {
+	file := writeFile(t, "a.html", "<!DOCTYPE html>")
+	for _, args := range [][]string{{"run", file}, {"check", file}, {file}, {"export", file}, {"watch", file}} {
+		if _, err, code := call(args...); code != exitFile || !strings.Contains(err, "this is a page") || !strings.Contains(err, "lode open") {
+			t.Errorf("%v: got %d\n%s", args, code, err)
+		}
+	}
+}
+
 func TestAbout(t *testing.T) {
 	out, _, code := call("about", "coil.Wind")
 	if code != exitFine || !strings.Contains(out, "coil.Wind(") || !strings.Contains(out, "source: ") {
 		t.Errorf("got %d\n%s", code, out)
+	}
+	for words, want := range map[string]string{"gauge": "wire.Identify", "Hum": "coil.Chain.Correction", "build sheet": "coil.Winding.BuildSheet", "what is drilled": "coil.Flange"} {
+		if out, _, code := call(append([]string{"about"}, strings.Fields(words)...)...); code != exitFine || !strings.Contains(out, "  "+want+" ") {
+			t.Errorf("about %s: got %d\n%s\nwant %s among the names", words, code, out, want)
+		}
+	}
+	if _, err, code := call("about", "coil.Wnd"); code != exitUsage || !strings.Contains(err, "did you mean coil.Wind?") {
+		t.Errorf("got %d\n%s\nwant the name that was meant", code, err)
+	}
+	if out, _, _ := call("about", "piezo.Element"); !strings.Contains(out, "\n  piezo.Element.VoltagePerNewton\n") {
+		t.Errorf("got\n%s\nwant a name that fills its column on a line of its own", out)
 	}
 	if out, _, _ := call("about"); !strings.Contains(out, "  wire") {
 		t.Errorf("got\n%s\nwant the packages", out)

@@ -121,6 +121,10 @@ func (p *program) completeOptions(o *options) int {
 	if o.file == "" {
 		return p.usage("run: no notebook", "the file name of a notebook", "lode run notebooks/first-rewind.md")
 	}
+	if isPage(o.file) && o.page == "" {
+		_, code := p.source(o.file)
+		return code
+	}
 	if o.page == "" {
 		o.page = strings.TrimSuffix(o.file, filepath.Ext(o.file)) + ".html"
 	}

@@ -85,7 +85,7 @@ func (p *program) differences(file string, list []record.Difference, results int
 	for _, d := range list {
 		rows = append(rows, table.Row(strconv.Itoa(d.Line), oneLine(d.Label), d.Before, d.After))
 	}
-	t, err := table.Of(table.Head("line", "result", "recorded", "now"), rows...)
+	t, err := table.Of(table.Head("Line", "Result", "Recorded", "Now"), rows...)
 	if err != nil {
 		return p.usage(err.Error(), "", "")
 	}

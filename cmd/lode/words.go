@@ -11,6 +11,7 @@ import (
 
 	"lode/cmd/internal/session"
 	"lode/engine"
+	"lode/render/text"
 )
 
 // word is something to say in a conversation that is no code.
@@ -23,14 +24,14 @@ type word struct {
 func words() []word {
 	return []word{
 		{"help", "", "list these words", (*talk).listWords},
-		{"about", "[NAME]", "explain a name of the library, such as coil.Wind", func(t *talk, rest string) { t.about(strings.Fields(rest)) }},
+		{"about", "[NAME]", "explain a name, or find names by words like hum", func(t *talk, rest string) { t.about(strings.Fields(rest)) }},
 		{"note", "TEXT", "add prose to the notebook", (*talk).note},
 		{"recall", "", "show everything again, from the top", (*talk).recall},
 		{"undo", "", "take back the last change", (*talk).undo},
 		{"edit", "", "change the whole notebook in your editor ($EDITOR)", (*talk).edit},
 		{"fork", "NAME", "begin an experiment, as a copy of the one in hand", (*talk).fork},
 		{"take", "NAME", "go over to another experiment", (*talk).takeUp},
-		{"compare", "NAME [NAME]", "set two experiments side by side", (*talk).compare},
+		{"compare", "[NAME [NAME]]", "set two experiments side by side", (*talk).compare},
 		{"keep", "NAME", "keep the notebook as NAME.md from now on", (*talk).keep},
 		{"resume", "", "take up the conversation without a name from before", (*talk).resume},
 		{"page", "", "write the page and open it", (*talk).page},
@@ -71,9 +72,14 @@ func (t *talk) defines(name string) bool {
 	return false
 }
 
-func (t *talk) listWords(string) {
+// listWords lists the words; what follows help is explained where it is a word or in the library.
+func (t *talk) listWords(rest string) {
+	if asked := strings.Fields(rest); len(asked) > 0 && !slices.ContainsFunc(words(), func(w word) bool { return w.name == asked[0] }) {
+		t.about(asked)
+		return
+	}
 	for _, w := range words() {
-		fmt.Fprintf(t.out, "  %-20s  %s\n", w.name+" "+w.arguments, w.summary)
+		fmt.Fprintf(t.out, "  %-22s  %s\n", w.name+" "+w.arguments, w.summary)
 	}
 	fmt.Fprint(t.out, "\nEverything else is a calculation in Go's syntax, with units: 1/(2*π*sqrt(2.2*H*100*pF)).\nDefining a name again replaces the earlier definition and shows what moved.\n")
 }
@@ -118,7 +124,7 @@ func (t *talk) fork(rest string) {
 }
 
 func (t *talk) takeUp(rest string) {
-	if err := t.session.Take(rest); err != nil {
+	if err := t.session.Take(t.experiment(rest)); err != nil {
 		t.refuse(err)
 		return
 	}
@@ -130,12 +136,9 @@ func (t *talk) takeUp(rest string) {
 }
 
 func (t *talk) compare(rest string) {
-	names := strings.Fields(rest)
-	if len(names) == 1 {
-		names = t.inOrder(names[0], t.session.Now())
-	}
-	if len(names) != 2 {
-		t.refuse(fmt.Errorf("compare: two experiments are compared: want one or two of %s", strings.Join(t.session.Experiments(), ", ")))
+	names, problem := t.pair(strings.Fields(rest))
+	if problem != nil {
+		t.refuse(problem)
 		return
 	}
 	var err error
@@ -152,7 +155,53 @@ func (t *talk) compare(rest string) {
 		t.refuse(err)
 		return
 	}
+	t.differ(names[0], names[1])
 	t.tell(o, "")
+}
+
+// pair returns the two experiments to compare. One alone is compared with the one in hand, none with the first.
+func (t *talk) pair(names []string) ([]string, error) {
+	for i, name := range names {
+		names[i] = t.experiment(name)
+	}
+	all := t.session.Experiments()
+	switch {
+	case len(all) < 2:
+		return nil, errors.New("compare: there is one experiment only: want a second one, begun with fork NAME")
+	case len(names) == 0 && t.session.Now() != session.First:
+		return []string{session.First, t.session.Now()}, nil
+	case len(names) == 0 && len(all) == 2:
+		return all, nil
+	case len(names) == 1:
+		return t.inOrder(names[0], t.session.Now()), nil
+	case len(names) != 2:
+		return nil, fmt.Errorf("compare: two experiments are compared: want one or two of %s", strings.Join(all, ", "))
+	}
+	return names, nil
+}
+
+// experiment returns what an experiment is called: the notebook's own name stands for the first one.
+func (t *talk) experiment(name string) string {
+	if t.files.file != "" && name == withoutExt(t.files.title()) && !slices.Contains(t.session.Experiments(), name) {
+		return session.First
+	}
+	return name
+}
+
+// mostDiffering is how many differing lines are shown.
+const mostDiffering = 24
+
+// differ shows the lines that only one of two experiments has.
+func (t *talk) differ(a, b string) {
+	lines := t.session.Differ(a, b)
+	if len(lines) == 0 || len(lines) > mostDiffering {
+		return
+	}
+	values := make([]text.Value, len(lines))
+	for i, l := range lines {
+		values[i] = text.Value{Label: "only in " + l.Experiment, Text: l.Line}
+	}
+	fmt.Fprintln(t.out, t.style.Values(values...))
 }
 
 // inOrder puts the experiment that was begun first in front.

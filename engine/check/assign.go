@@ -156,7 +156,7 @@ func (c *checker) assignPlain(e ast.Expr, x Typed, target types.Type, role strin
 	if x.Type != nil && types.AssignableTo(x.Type, target) {
 		return true
 	}
-	hint := ""
+	hint := c.makers(target)
 	if c.World.number(x.Type) && c.World.number(target) {
 		hint = "convert it: " + types.TypeString(target, nil) + "(" + c.text(e) + ")"
 	}
@@ -188,7 +188,7 @@ func (c *checker) assignConstant(e ast.Expr, x Typed, target types.Type, role st
 		from&types.IsString != 0 && to&types.IsString != 0 ||
 		from&types.IsNumeric != 0 && to&types.IsNumeric != 0 && representable(x.Value, target)
 	if !fits {
-		c.report(e, "type", role+": the value does not fit", c.text(e), c.World.describeExactly(target), "")
+		c.report(e, "type", role+": the value does not fit", c.text(e), c.World.describeExactly(target), c.makers(target))
 	}
 	if fits && isComplex(target) {
 		c.Convert[e] = target

@@ -1,15 +1,22 @@
 package check
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
+
+// Meant names the candidates that are spelt most like a name, as a hint; "" where none is alike.
+func Meant(name string, candidates []string) string { return didYouMean(name, candidates) }
 
 // didYouMean names the candidates that are spelt most like name.
 func didYouMean(name string, candidates []string) string {
 	var best []string
 	limit := (1 + utf8.RuneCountInString(name)) / 3
 	for _, c := range candidates {
+		if slices.Contains(best, c) {
+			continue
+		}
 		switch d := distance(strings.ToLower(name), strings.ToLower(c)); {
 		case d < limit:
 			best, limit = []string{c}, d

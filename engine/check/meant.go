@@ -29,6 +29,7 @@ var habits = map[string]string{
 	"let":  "x := 5*mm defines a name",
 	"null": "did you mean nil?",
 	"none": "did you mean nil?",
+	"pi":   "did you mean π? without a key for it: math.Pi",
 	"ln":   "did you mean log?",
 	"sqr":  "did you mean sqrt? the square is pow(x, 2)",
 	"e":    "exp(x) is the power of e; 10 million is 1e7",

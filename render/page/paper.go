@@ -14,13 +14,16 @@ import (
 const (
 	onPaper, gap        = 84, 3
 	onPaperSmall, small = 117, 2
-	longestWord         = 24 // longer ones may be broken anywhere
+	longestWord         = 24     // longer ones may be broken anywhere
+	fewWords, easyWords = 12, 18 // letters of a text that are not broken into more lines: on a screen, and where there is room
 )
 
-// crowd returns the class of a table that is set smaller on paper, "" for none.
+// crowd returns the class of a table that is set smaller on paper, or has room to spare there, "" for none.
 func crowd(g *table.Grid) string {
-	width, gaps := least(g), len(g.Heads)-1
+	width, gaps := least(g, word), len(g.Heads)-1
 	switch {
+	case least(g, easy)+gap*gaps <= onPaper:
+		return " easy"
 	case width+gap*gaps <= onPaper:
 		return ""
 	case width+small*gaps <= onPaperSmall:
@@ -29,8 +32,9 @@ func crowd(g *table.Grid) string {
 	return " most"
 }
 
-// least returns how narrow the columns can be set together, in digits: numbers are not broken, texts between words.
-func least(g *table.Grid) int {
+// least returns how narrow the columns can be set together, in digits: numbers are not broken, and texts are as wide as
+// a function says.
+func least(g *table.Grid, text func(string) int) int {
 	sum := 0
 	for c, head := range g.Heads {
 		width := max(word(head.Name), word(head.Unit))
@@ -38,7 +42,7 @@ func least(g *table.Grid) int {
 			if cell := row[c]; head.Numeric {
 				width = max(width, table.Width(cell.Text()))
 			} else {
-				width = max(width, word(cell.Text()))
+				width = max(width, text(cell.Text()))
 			}
 		}
 		sum += width
@@ -56,6 +60,12 @@ func word(text string) int {
 	}
 	return width
 }
+
+// easy returns how wide a text is set where there is room.
+func easy(text string) int { return max(word(text), min(table.Width(text), easyWords)) }
+
+// wordy reports whether a text would be broken into many lines in a narrow column.
+func wordy(text string) bool { return table.Width(text) > fewWords }
 
 // long reports whether a text has a word to be broken.
 func long(text string) bool {

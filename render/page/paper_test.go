@@ -26,18 +26,29 @@ func many(t *testing.T, columns int) *table.Grid {
 
 // TestCrowdedTables wants tables to be set smaller on paper only where they need it.
 func TestCrowdedTables(t *testing.T) {
-	for columns, want := range map[int]string{2: "", 10: "", 12: " many", 16: " many", 18: " most", 30: " most"} {
+	for columns, want := range map[int]string{2: " easy", 10: " easy", 12: " many", 16: " many", 18: " most", 30: " most"} {
 		if got := crowd(many(t, columns)); got != want {
 			t.Errorf("%d columns: got %q, want %q", columns, got, want)
 		}
 	}
-	g := many(t, 2)
-	g.Heads[0].Name = strings.Repeat("words of a title ", 40)
+	g := many(t, 9)
+	if g.Heads[0], g.Rows[0][0] = (table.Header{Name: "Wire"}), (table.Cell{Whole: "AWG 42, single build"}); crowd(g) != " easy" {
+		t.Errorf("nine columns, one of a few words: got %q, want room", crowd(g))
+	}
+	g = many(t, 10)
+	for c := range 5 {
+		g.Heads[c], g.Rows[0][c] = table.Header{Name: "Wire"}, table.Cell{Whole: "AWG 42, single build"}
+	}
 	if got := crowd(g); got != "" {
+		t.Errorf("five columns of a few words among ten: got %q, want the words broken", got)
+	}
+	g = many(t, 2)
+	g.Heads[0].Name = strings.Repeat("words of a title ", 40)
+	if got := crowd(g); got != " easy" {
 		t.Errorf("a title of many words: got %q", got)
 	}
 	g.Heads[0].Name = strings.Repeat("x", 200)
-	if got := crowd(g); got != "" || !long(g.Heads[0].Name) || long("a few short words") {
+	if got := crowd(g); got != " easy" || !long(g.Heads[0].Name) || long("a few short words") {
 		t.Errorf("a word to be broken: got %q", got)
 	}
 }

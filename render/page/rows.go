@@ -32,10 +32,13 @@ func rows(g *table.Grid) template.HTML {
 	return template.HTML(b.String())
 }
 
-// longClass is the attribute of a cell with a word to be broken.
+// longClass is the attribute of a cell with a word to be broken, or with too many words for a narrow column.
 func longClass(text string) string {
-	if long(text) {
+	switch {
+	case long(text):
 		return ` class="long"`
+	case wordy(text):
+		return ` class="wordy"`
 	}
 	return ""
 }

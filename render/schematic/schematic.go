@@ -8,6 +8,7 @@
 package schematic
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -117,17 +118,29 @@ func (d Drawing) rows() [][3]string {
 		if s.Way == ladder.Divider || s.Way == ladder.Backwards || s.Way == ladder.Transformer || s.Way == ladder.Amplifier {
 			rows = append(rows, [3]string{s.Name, s.Value, place})
 			place = "from its upper end to its wiper"
-		}
-		for _, p := range s.Branch.Parts() {
-			name, value := p.Name, p.Value
-			if name == "" {
-				name = string(p.Symbol)
+			if s.Way == ladder.Amplifier {
+				place = "from its output to its input"
 			}
-			if value == "" {
-				value = string(p.Symbol)
-			}
-			rows = append(rows, [3]string{name, value, place})
 		}
+		rows = append(rows, partRows(s.Branch, place)...)
+	}
+	return rows
+}
+
+// partRows lists the parts of a branch that lies in a place.
+func partRows(b ladder.Branch, place string) (rows [][3]string) {
+	if b.Symbol != "" {
+		return [][3]string{{cmp.Or(b.Name, string(b.Symbol)), cmp.Or(b.Value, string(b.Symbol)), place}}
+	}
+	for i, inner := range b.Series {
+		rows = append(rows, partRows(inner, fmt.Sprintf("%s, %d of %d in series", place, i+1, len(b.Series)))...)
+	}
+	for i, inner := range b.Parallel {
+		at := place
+		if place != string(ladder.Down) {
+			at = fmt.Sprintf("%s, %d of %d in parallel", place, i+1, len(b.Parallel))
+		}
+		rows = append(rows, partRows(inner, at)...)
 	}
 	return rows
 }

@@ -163,7 +163,7 @@ func TestSVG(t *testing.T) {
 				}
 			}
 		}
-		if lines := strings.Split(d.String(), "\n"); len(lines) != len(d.rows()) || !strings.HasSuffix(lines[0], string(l.Steps[0].Way)) && l.Steps[0].Way != ladder.Terminal {
+		if lines := strings.Split(d.String(), "\n"); len(lines) != len(d.rows()) || !strings.Contains(lines[0], "  "+string(l.Steps[0].Way)) && l.Steps[0].Way != ladder.Terminal {
 			t.Errorf("%s: in words:\n%s", name, d)
 		}
 		if n := d.Numbers(); len(n) != 1 || n[0].Rows() == 0 {
@@ -212,5 +212,26 @@ func TestRefused(t *testing.T) {
 	d, _ := Of(samples()["chain"])
 	if d.Titled("a").Title() != "a" || d.Captioned("b").Caption() != "b" || d.Title() != "Chain" {
 		t.Error("titles and captions are mixed up")
+	}
+}
+
+// TestPlaces wants the words to say which parts are in series with each other, and what lies in the feedback.
+func TestPlaces(t *testing.T) {
+	r, l, c := ladder.Part(ladder.Resistor, "", "6 kΩ"), ladder.Part(ladder.Inductor, "", "2 H"), ladder.Part(ladder.Capacitor, "C", "1 nF")
+	d, err := Of(ladder.Ladder{Steps: []ladder.Step{
+		{Way: ladder.Down, Branch: ladder.Parallel(ladder.Series(r, l), c)}, {Way: ladder.Along, Branch: ladder.Parallel(r, c)}, {Way: ladder.Along, Branch: r},
+		{Way: ladder.Amplifier, Name: "inverting", Branch: c}, {Way: ladder.Divider, Name: "volume", Value: "500 kΩ", Branch: c},
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"to ground, 1 of 2 in series", "to ground, 2 of 2 in series", "to ground", "in series, 1 of 2 in parallel", "in series, 2 of 2 in parallel", "in series",
+		"amplifier", "from its output to its input", "divider", "from its upper end to its wiper",
+	}
+	for i, row := range d.rows() {
+		if i >= len(want) || row[2] != want[i] {
+			t.Errorf("row %d: got %q, want one of %q", i, row, want)
+		}
 	}
 }

@@ -6,6 +6,7 @@ package table
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -48,7 +49,7 @@ func (c Cell) Text() string {
 func Layout(f frame.Frame) Grid {
 	g := Grid{Title: f.Title, Rows: make([][]Cell, f.Rows())}
 	for _, c := range f.Columns {
-		head, cells := column(c)
+		head, cells := column(c, f.Columns)
 		g.Heads = append(g.Heads, head)
 		for i := range g.Rows {
 			cell := Cell{}
@@ -68,14 +69,14 @@ func Turned(f frame.Frame) Grid {
 	if len(f.Columns) == 0 {
 		return g
 	}
-	corner, variants := column(f.Columns[0])
+	corner, variants := column(f.Columns[0], nil)
 	g.Heads[0].Name = corner.Name
 	for _, v := range variants {
 		g.Heads = append(g.Heads, Header{Name: v.Text(), Numeric: true})
 	}
 	g.Heads = append(g.Heads, Header{})
 	for _, c := range f.Columns[1:] {
-		head, cells := column(c)
+		head, cells := column(c, f.Columns)
 		row := append([]Cell{{Whole: head.Name}}, joined(cells)...)
 		for len(row) < len(variants)+1 {
 			row = append(row, Cell{})
@@ -94,7 +95,8 @@ func joined(cells []Cell) []Cell {
 	return whole
 }
 
-func column(c frame.Column) (Header, []Cell) {
+// column sets a column of a frame that has others.
+func column(c frame.Column, all []frame.Column) (Header, []Cell) {
 	head := Header{Name: c.Name}
 	if c.Texts != nil {
 		cells := make([]Cell, len(c.Texts))
@@ -104,12 +106,30 @@ func column(c frame.Column) (Header, []Cell) {
 		return head, cells
 	}
 	head.Numeric = true
-	step, common := commonStep(c)
-	if common {
+	step, common := commonStep(model(c, all))
+	if common || nothing(c) {
 		head.Unit = step.Symbol
 		return head, numbers(shown(c, step))
 	}
 	return head, ownUnits(c)
+}
+
+// model returns the column whose unit a column takes: its own, but that of another one of its kind for nothing but
+// zeros, whose unit would say nothing and only stand out.
+func model(c frame.Column, all []frame.Column) frame.Column {
+	if nothing(c) {
+		for _, other := range all {
+			if other.Texts == nil && other.Kind == c.Kind && !nothing(other) {
+				return other
+			}
+		}
+	}
+	return c
+}
+
+// nothing reports whether a column has no size.
+func nothing(c frame.Column) bool {
+	return !slices.ContainsFunc(c.Values, func(v float64) bool { return v != 0 && !math.IsNaN(v) && !math.IsInf(v, 0) })
 }
 
 // shown counts a column in a unit.

@@ -108,3 +108,16 @@ func TestDigitsSurvive(t *testing.T) {
 		t.Errorf("gap and zero: got %+v, %+v", g.Rows[4][0], g.Rows[5][0])
 	}
 }
+
+// TestZerosTakeTheUnitBeside wants no unit of its own for a column of nothing.
+func TestZerosTakeTheUnitBeside(t *testing.T) {
+	length := units.Length(0).Kind()
+	g := Layout(frame.Frame{Columns: []frame.Column{
+		frame.Of("x", length, []float64{0, 0}), frame.Of("z", length, []float64{0, -0.014}), frame.Of("R", units.Resistance(0).Kind(), []float64{0, 0}),
+	}})
+	for c, want := range []string{"mm", "mm", "Ω"} {
+		if got := g.Heads[c].Unit; got != want || g.Rows[0][c].Text() != "0" {
+			t.Errorf("column %d: got %q and %q, want %q and 0", c, got, g.Rows[0][c].Text(), want)
+		}
+	}
+}

@@ -38,6 +38,9 @@ func (t Template) svg(id, size string) string {
 	for _, part := range t.parts {
 		p.part(part)
 	}
+	for _, l := range t.labels() {
+		p.text(point{l.middle.x, l.middle.y + l.height/2}, "middle", l.text)
+	}
 	p.scales()
 	p.list(holes(t.parts))
 	b.WriteString("</svg>\n")
@@ -95,7 +98,6 @@ func (p pen) part(part part) {
 	arm := r + 0.8
 	p.line(point{c.x - arm, c.y}, point{c.x + arm, c.y}, ` stroke-width="0.1"`)
 	p.line(point{c.x, c.y - arm}, point{c.x, c.y + arm}, ` stroke-width="0.1"`)
-	p.text(point{c.x + 0.72*r + 0.35, c.y - 0.72*r - 0.35}, "start", strconv.Itoa(part.number))
 }
 
 // outline is the path around a part: straight along the hull's sides, arcs around its corners.

@@ -49,6 +49,9 @@ func (s Style) panel(p chart.Panel) string {
 	for i, series := range p.Series {
 		d.curve(p, series, i)
 	}
+	if plain(p) {
+		clear(d.ends)
+	}
 	lines := []string{s.in(quiet, clean(p.Y.Title()))}
 	for r := range rows {
 		label := strings.Repeat(" ", margin-table.Width(labels[r])) + labels[r]
@@ -112,7 +115,10 @@ func (s Style) key(p chart.Panel) []string {
 		for _, n := range series.Notes {
 			notes = append(notes, clean(n.Name+" "+p.X.Value(n.X)))
 		}
-		if len(notes) > 0 {
+		switch {
+		case len(notes) > 0 && len(p.Series) == 1 && series.Label == p.Y.Name:
+			text = strings.Join(notes, ", ")
+		case len(notes) > 0:
 			text += ": " + strings.Join(notes, ", ")
 		}
 		for k, l := range wrap(text, s.width()-4) {

@@ -88,68 +88,6 @@ func (s Style) Changes(changes ...Change) string {
 	return s.Values(values...)
 }
 
-// Table writes a table. One too wide for the terminal is cut into pieces that each begin
-// with its first column.
-func (s Style) Table(g table.Grid) string {
-	var parts []string
-	if g.Title != "" {
-		parts = append(parts, s.in(strong, clean(g.Title)))
-	}
-	for _, columns := range s.pieces(g) {
-		parts = append(parts, s.piece(g, columns))
-	}
-	return strings.Join(parts, "\n")
-}
-
-func (s Style) piece(g table.Grid, columns []int) string {
-	part := table.Grid{}
-	for _, c := range columns {
-		part.Heads = append(part.Heads, g.Heads[c])
-	}
-	for _, row := range g.Rows {
-		var cells []table.Cell
-		for _, c := range columns {
-			cells = append(cells, row[c])
-		}
-		part.Rows = append(part.Rows, cells)
-	}
-	rows := part.Cells()
-	total := 0
-	for _, cell := range rows[0] {
-		total += table.Width(cell) + 2
-	}
-	rule := s.in(quiet, strings.Repeat("─", max(0, min(total-2, s.width()))))
-	lines := []string{s.in(quiet, line(rows[0])), rule}
-	for _, row := range rows[1:] {
-		lines = append(lines, line(row))
-	}
-	return strings.Join(append(lines, rule), "\n")
-}
-
-func line(cells []string) string {
-	return strings.TrimRight(clean(strings.Join(cells, "  ")), " ")
-}
-
-// pieces tells which columns stand together.
-func (s Style) pieces(g table.Grid) [][]int {
-	rows := g.Cells()
-	var pieces [][]int
-	var piece []int
-	used := 0
-	for c := range g.Heads {
-		width := table.Width(rows[0][c]) + 2
-		if len(piece) > 0 && used+width-2 > s.width() && (len(piece) > 1 || c == 1) {
-			pieces = append(pieces, piece)
-			piece, used = nil, 0
-			if c > 0 {
-				piece, used = []int{0}, table.Width(rows[0][0])+2
-			}
-		}
-		piece, used = append(piece, c), used+width
-	}
-	return append(pieces, piece)
-}
-
 // clean drops control characters, so that a text in a notebook cannot steer the terminal.
 func clean(text string) string {
 	return strings.Map(func(r rune) rune {

@@ -150,3 +150,48 @@ func TestMark(t *testing.T) {
 		}
 	}
 }
+
+// TestTableFolds wants long texts in the width of the terminal, beside the names of their rows.
+func TestTableFolds(t *testing.T) {
+	long := "Wear eye protection: fine wire whips when it breaks. Keep hair, sleeves and gloves away from the winder."
+	of, err := table.Of(table.Head("Quantity", "Value"), table.Row("Direction, seen from the strings", "clockwise"), table.Row("Cautions", long))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := Style{Width: 70}.Table(of.Grid())
+	if strings.Count(got, "Cautions") != 1 || strings.Join(strings.Fields(got), " ") != "Quantity Value "+strings.Repeat("─", 70)+" Direction, seen from the strings clockwise Cautions "+long+" "+strings.Repeat("─", 70) {
+		t.Errorf("got\n%s", got)
+	}
+	for _, line := range strings.Split(got, "\n") {
+		if table.Width(line) > 70 {
+			t.Errorf("%d columns: %s", table.Width(line), line)
+		}
+	}
+}
+
+// TestPiecesTellRows wants as many columns of names in every piece as it takes to tell the rows apart.
+func TestPiecesTellRows(t *testing.T) {
+	of, err := table.Of(table.Head("Part", "Quantity", "Resonance", "Height"), table.Row("coil", "resistance", 1.5, 2.5), table.Row("coil", "inductance", 3.5, 4.5))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := Style{Width: 30}.Table(of.Grid())
+	for _, name := range []string{"coil  resistance", "coil  inductance"} {
+		if strings.Count(got, name) != 2 {
+			t.Errorf("got\n%s\nwant %s in both pieces", got, name)
+		}
+	}
+}
+
+// TestOneCurve wants no letter and no key for the only curve where it has no name of its own, and its marked points
+// without one.
+func TestOneCurve(t *testing.T) {
+	p := chart.Panel{X: chart.Axis{Name: "Frequency", Max: 1}, Y: chart.Axis{Name: "Level", Max: 1}, Series: []chart.Series{{Label: "Level", X: []float64{0, 1}, Y: []float64{0, 1}}}}
+	if got := (Style{}).Chart(sample{[]chart.Panel{p}}); strings.Contains(got, " a\n") {
+		t.Errorf("got a letter without a key:\n%s", got)
+	}
+	p.Series[0].Notes = []chart.Note{{Name: "resonance", X: 0.5, Y: 0.5}}
+	if got := (Style{}).Chart(sample{[]chart.Panel{p}}); !strings.Contains(got, "a  resonance 0.5") || strings.Contains(got, "Level: ") {
+		t.Errorf("got\n%s\nwant the marked point alone in the key", got)
+	}
+}

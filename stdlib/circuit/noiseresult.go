@@ -88,7 +88,7 @@ func (c Contributions) Frame() frame.Frame {
 	for i, one := range c {
 		names[i], flat[i], weighted[i] = one.Part, one.Flat.SI(), one.Weighted.SI()
 	}
-	return frame.Frame{Title: "noise by part", Columns: []frame.Column{
+	return frame.Frame{Title: "Noise by part", Columns: []frame.Column{
 		{Name: "Part", Texts: names}, frame.Of("Flat", units.Voltage(0).Kind(), flat), frame.Of("A-weighted", units.Voltage(0).Kind(), weighted),
 	}}
 }

@@ -101,6 +101,12 @@ func TestSensitivities(t *testing.T) {
 	if rows := all.Frame().Rows(); rows != 3 {
 		t.Errorf("frame has %d rows", rows)
 	}
+	tiny := Sensitivities{{"C", "capacitance", -1.7e-5, 0.12345678, -0.07706}}
+	for c, want := range map[int]float64{2: 0, 3: 0.1235, 4: -0.0771} {
+		if got := tiny.Frame().Columns[c].Values[0]; math.Abs(got-want) > 1e-12 || math.Signbit(got) != (want < 0) {
+			t.Errorf("column %d: got %g, want %g, rounded to a ten-thousandth", c, got, want)
+		}
+	}
 }
 
 func TestFrame(t *testing.T) {

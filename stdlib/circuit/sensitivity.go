@@ -66,18 +66,21 @@ func (n Network) sensitivity(node string, low, high units.Frequency, name, quant
 	}, nil
 }
 
-// Frame returns the table in columns; Resonance is in percent.
+// told is how fine a change is told in a table, in percent or dB: what is less changes nothing that is heard or measured.
+const told = 1e-4
+
+// Frame returns the table in columns; Resonance is in percent. Changes are rounded to a ten-thousandth of a percent or dB.
 func (s Sensitivities) Frame() frame.Frame {
 	parts, quantities := make([]string, len(s)), make([]string, len(s))
 	var columns [3][]float64
 	for i, one := range s {
 		parts[i], quantities[i] = one.Part, one.Quantity
 		for j, v := range [...]float64{one.Resonance, one.Height.SI(), one.Level.SI()} {
-			columns[j] = append(columns[j], v)
+			columns[j] = append(columns[j], math.Round(v/told)*told+0)
 		}
 	}
 	level := units.Level(0).Kind()
-	return frame.Frame{Title: "for one percent more of each part", Columns: []frame.Column{
+	return frame.Frame{Title: "When each part grows by one percent", Columns: []frame.Column{
 		{Name: "Part", Texts: parts}, {Name: "Quantity", Texts: quantities},
 		frame.Of("Resonance in %", units.Number(), columns[0]), frame.Of("Height", level, columns[1]), frame.Of("Level", level, columns[2]),
 	}}

@@ -83,6 +83,6 @@ func (s Influences) Frame() frame.Frame {
 	for i, one := range s {
 		parts[i], quantities[i], changes[i] = one.Part, one.Quantity, one.Change
 	}
-	return frame.Frame{Title: "change in % for one percent more of each part", Columns: []frame.Column{
+	return frame.Frame{Title: "When each part grows by one percent", Columns: []frame.Column{
 		{Name: "Part", Texts: parts}, {Name: "Quantity", Texts: quantities}, frame.Of("Change in %", units.Number(), changes)}}
 }

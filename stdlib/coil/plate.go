@@ -163,13 +163,27 @@ func rimOf(former Former, s Shape, corner units.Length) (part, error) {
 	return rim, nil
 }
 
+// size tells the length and width of a part.
+func (p part) size() string {
+	var length, width float64
+	for _, a := range p.points {
+		for _, b := range p.points {
+			length, width = max(length, float64(a.X-b.X)), max(width, float64(a.Y-b.Y))
+		}
+	}
+	return inMillimetres(length+2*p.radius) + " by " + inMillimetres(width+2*p.radius)
+}
+
+// inMillimetres writes a length as drawings do, nothing included.
+func inMillimetres(metres float64) string { return units.Digits(1000*metres, 4) + " mm" }
+
 // check refuses holes that leave the flange or run into each other.
 func (p Plate) check() error {
 	rim, holes := p.parts[0], p.parts[2:]
 	for i, h := range holes {
 		subject := fmt.Sprintf("drilling %s (hole %d)", h.name, i+1)
 		if rim.margin(h) < 0 {
-			return refuse(subject+": leaves the flange", fmt.Sprintf("%v, %v", h.points[0].X, h.points[0].Y), "the whole hole on the flange", "")
+			return refuse(subject+": leaves the flange", fmt.Sprintf("%s, %s, %s wide", inMillimetres(float64(h.points[0].X)), inMillimetres(float64(h.points[0].Y)), inMillimetres(2*h.radius)), "the whole hole on the flange of "+rim.size(), "")
 		}
 		for j, other := range holes[:i] {
 			if between(h, other) < 0 {

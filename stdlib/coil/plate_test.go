@@ -103,7 +103,7 @@ func TestFlangeRefuses(t *testing.T) {
 	}{
 		{nil, Drilling{}, "former: none"},
 		{Racetrack{CoreLength: 74 * mm, CoreWidth: 7 * mm, Height: 9 * mm}, Drilling{}, "former: no flange to lay out"},
-		{console, Drilling{Strings: Strings{Count: 8, Pitch: 12 * mm}, Hole: 5 * mm}, "pole 1 (hole 1): leaves the flange"},
+		{console, Drilling{Strings: Strings{Count: 8, Pitch: 12 * mm}, Hole: 5 * mm}, "pole 1 (hole 1): leaves the flange: got -42 mm, 0 mm, 5 mm wide, want the whole hole on the flange of 87 mm by 20 mm"},
 		{console, Drilling{Strings: Strings{Count: 8, Pitch: 4 * mm}, Hole: 5 * mm}, "runs into pole 1 (hole 1): got 4 mm, want at least 5 mm"},
 		{console, Drilling{Strings: poles, Hole: -1}, "drilling pole 1 (hole 1) Diameter: out of range"},
 		{console, Drilling{Hole: 5 * mm}, "strings Count: out of range: got 0, want 1 to 60"},

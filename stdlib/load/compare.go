@@ -132,7 +132,7 @@ func (c Chains) Frame() frame.Frame {
 		}
 	}
 	hertz, level := units.Frequency(0).Kind(), units.Level(0).Kind()
-	return frame.Frame{Title: "compared", Columns: []frame.Column{
+	return frame.Frame{Title: "Chains compared", Columns: []frame.Column{
 		{Name: "Chain", Texts: names}, frame.Of("Level at 1 kHz", level, columns[0]), frame.Of("Low -3 dB", hertz, columns[1]), frame.Of("High -3 dB", hertz, columns[2]),
 		frame.Of("Noise, A-weighted", units.Voltage(0).Kind(), columns[3]), frame.Of("Signal to noise", level, columns[4]),
 	}}

@@ -68,6 +68,9 @@ func TestDrawing(t *testing.T) {
 			t.Errorf("%v was drawn", bad)
 		}
 	}
+	if got := told(t, From(c).Cable(0.3).Cable(5)); !strings.Contains(got, "cable 300 mm 30 pF") || !strings.Contains(got, "cable 2, 5 m 500 pF") {
+		t.Errorf("two cables: got %s", got)
+	}
 	// Lines that branch off one another have drawings of their own.
 	start := From(c).Cable(1)
 	one, two := start.Resistor(1e3), start.Capacitor(1e-9)

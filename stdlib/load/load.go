@@ -124,9 +124,17 @@ func (l Line) CableOf(length units.Length, per units.CapacitancePerLength, loop 
 	l = l.check(err).lead(name+" half", half)
 	l = l.add("cable", words, func(n circuit.Network, name string) circuit.Network { return shunt(n, name, l.node, total) })
 	if total > 0 {
-		l = l.draw(down(ladder.Capacitor, fmt.Sprintf("%s %v", name, length), total))
+		l = l.draw(down(ladder.Capacitor, cableName(name, length), total))
 	}
 	return l.lead(name+" other half", half)
+}
+
+// cableName tells a cable's length behind its name.
+func cableName(name string, length units.Length) string {
+	if name != "cable" {
+		name += "," // it ends with a number of its own
+	}
+	return fmt.Sprintf("%s %v", name, length)
 }
 
 // halfLoop returns half the resistance of a cable.

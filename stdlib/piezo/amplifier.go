@@ -1,6 +1,8 @@
 package piezo
 
 import (
+	"fmt"
+
 	"lode/stdlib/piezo/internal/kernel"
 	"lode/units"
 )
@@ -11,6 +13,11 @@ import (
 type ChargeAmplifier struct {
 	FeedbackCapacitance units.Capacitance // in F
 	FeedbackResistance  units.Resistance  // in Ω
+}
+
+// String writes the feedback.
+func (a ChargeAmplifier) String() string {
+	return fmt.Sprintf("charge amplifier, feedback %v and %v", a.FeedbackCapacitance, a.FeedbackResistance)
 }
 
 func (a ChargeAmplifier) check() error {

@@ -123,6 +123,9 @@ func TestChain(t *testing.T) {
 
 // The same amplifier with its feedback drawn and a gain of ten million; a current source drives the charge.
 func TestChargeAmplifier(t *testing.T) {
+	if got := (ChargeAmplifier{1e-9, 100e6}).String(); got != "charge amplifier, feedback 1 nF and 100 MΩ" {
+		t.Errorf("got %s", got)
+	}
 	a := ChargeAmplifier{FeedbackCapacitance: 1e-9, FeedbackResistance: 100e6}
 	n := circuit.New("").Reference(1).CurrentSource("charge", circuit.Ground, "in", 1e-6).Capacitor("C", "in", circuit.Ground, 500e-12).Capacitor("cable", "in", circuit.Ground, 2e-9).
 		VoltageAmplifier("A", "out", circuit.Ground, circuit.Ground, "in", 1e7).Capacitor("Cf", "in", "out", 1e-9).Resistor("Rf", "in", "out", 100e6)

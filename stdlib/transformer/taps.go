@@ -95,7 +95,7 @@ func (t TapResults) Frame() frame.Frame {
 		}
 	}
 	hertz := units.Frequency(0).Kind()
-	return frame.Frame{Title: "taps", Columns: []frame.Column{
+	return frame.Frame{Title: "Taps", Columns: []frame.Column{
 		{Name: "Tap", Texts: names}, frame.Of("Ratio", units.Number(), columns[0]), frame.Of("Gain", units.Level(0).Kind(), columns[1]),
 		frame.Of("Low corner", hertz, columns[2]), frame.Of("High corner", hertz, columns[3]), frame.Of("Seen by source", units.Resistance(0).Kind(), columns[4]),
 	}}

@@ -14,7 +14,7 @@ const steep = 5
 func (m Model) Warnings() []string {
 	var list []string
 	if m.Ratio > steep && m.SecondaryCapacitance == 0 {
-		list = append(list, fmt.Sprintf("a step-up of 1 to %s without a secondary capacitance: above some kilohertz that decides; measure the secondary's resonance with the primary open", units.Digits(m.Ratio, 3)))
+		list = append(list, fmt.Sprintf("a step-up of 1 to %s without the capacitance of its secondary, which decides above a few kilohertz: measure the resonance of the secondary with the primary open", units.Digits(m.Ratio, 3)))
 	}
 	if m.PrimaryInductance == 0 {
 		list = append(list, "no primary inductance: the bass is taken as without end")

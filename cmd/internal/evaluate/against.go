@@ -72,7 +72,7 @@ func matched(a, b []engine.Result) []pair {
 }
 
 func (c *child) pairs(pairs []pair) {
-	head := table.Head("result", c.Against.Name, c.Against.Other, "change")
+	head := table.Head("Result", c.Against.Name, c.Against.Other, "Change")
 	var rows []table.Line
 	var curves []frame.Source
 	for _, p := range pairs {
@@ -90,11 +90,11 @@ func (c *child) pairs(pairs []pair) {
 	}
 	var shown []present.Shown
 	if t, err := table.Of(head, rows...); err == nil && len(rows) > 0 {
-		shown = append(shown, present.Value("comparison", t))
+		shown = append(shown, present.Value("Comparison", t))
 	}
 	if len(curves) > 0 {
 		if f, err := figure.Response(curves...); err == nil {
-			shown = append(shown, present.Value("responses", f))
+			shown = append(shown, present.Value("Responses", f))
 		}
 	}
 	if len(shown) == 0 {

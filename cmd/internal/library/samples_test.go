@@ -43,3 +43,14 @@ func callable(topic library.Topic) bool {
 	}
 	return true
 }
+
+// TestCodeInHelp wants code in the help to stand as code, line by line.
+func TestCodeInHelp(t *testing.T) {
+	for _, topic := range library.Topics() {
+		for _, p := range strings.Split(topic.Text, "\n\n") {
+			if !strings.HasPrefix(p, "\t") && strings.Contains(p, "\n\t") {
+				t.Errorf("%s: the first line of this is not set as code:\n%s", topic.Name, p)
+			}
+		}
+	}
+}

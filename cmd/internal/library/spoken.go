@@ -28,7 +28,7 @@ func alike() map[string]string {
 		"weight": "Mass", "dcr": "Resistance", "dc": "Resistance", "ohms": "Resistance", "diameter": "Bare Overall CoreDiameter", "thickness": "Build Overall",
 		"depth": "Build", "frequency": "Resonance", "freq": "Resonance", "peakfrequency": "Resonance", "f0": "Resonance", "henries": "Inductance",
 		"layercount": "Layers", "gain": "LevelAt", "output": "LevelAgainst Level", "cost": "WireLength", "plot": "Sweep", "response": "Sweep", "temperature": "ResistanceAt",
-		"width": "CoreWidth FlangeWidth", "q": "Q Peak", "loudness": "LevelAgainst", "volume": "Volume CompoundVolume", "impedance": "Impedance ResistanceAC",
+		"width": "CoreWidth FlangeWidth", "q": "Q Peak", "rewind": "Wind With", "loudness": "LevelAgainst", "volume": "Volume CompoundVolume", "impedance": "Impedance ResistanceAC",
 	}
 }
 

@@ -80,7 +80,7 @@ func NewTopic(name, signature, comment string) Topic {
 		}
 		rest = append(rest, strings.TrimRight(strings.Trim(paragraph, "\n"), " \t\n"))
 	}
-	t.Text = strings.TrimSpace(strings.Join(rest, "\n\n"))
+	t.Text = strings.Trim(strings.Join(rest, "\n\n"), "\n ")
 	return t
 }
 

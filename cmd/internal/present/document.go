@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"runtime/debug"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lode/cmd/internal/library"
 	"lode/engine/book"
@@ -72,10 +74,16 @@ func cautions(topics []library.Topic, called map[string]bool) page.Cautions {
 	for _, t := range topics {
 		if called[t.Name] && t.Caution != "" && !seen[t.Caution] {
 			seen[t.Caution] = true
-			list = append(list, page.Entry{Name: t.Name, Text: t.Caution})
+			list = append(list, page.Entry{Name: t.Name, Text: sentence(t.Caution)})
 		}
 	}
 	return list
+}
+
+// sentence begins a text with a capital letter.
+func sentence(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // record tells what the page was made from.

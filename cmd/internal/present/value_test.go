@@ -3,6 +3,7 @@ package present
 import (
 	"testing"
 
+	"lode/cmd/internal/library"
 	"lode/units"
 	"lode/units/frame"
 )
@@ -29,5 +30,14 @@ func TestLongColumns(t *testing.T) {
 		if s := Value("x", c.value); (s.Table != nil) != c.table || s.Table == nil && s.Text == "" {
 			t.Errorf("%T of %d rows: table %v, text %q", c.value, c.value.(frame.Source).Frame().Rows(), s.Table != nil, s.Text)
 		}
+	}
+}
+
+// TestCautions wants cautions of what was called, each text once and as a sentence.
+func TestCautions(t *testing.T) {
+	topics := []library.Topic{{Name: "a.B", Caution: "über all: mind it"}, {Name: "a.C", Caution: "über all: mind it"}, {Name: "a.D", Caution: "not called"}}
+	got := cautions(topics, map[string]bool{"a.B": true, "a.C": true})
+	if len(got) != 1 || got[0].Name != "a.B" || got[0].Text != "Über all: mind it" {
+		t.Errorf("got %v", got)
 	}
 }

@@ -177,7 +177,11 @@ func (e Result) summary() string {
 
 func (e Result) against(o Result, tolerance float64) []Difference {
 	if len(e.Columns) != len(o.Columns) || e.Unit != o.Unit || !alike(e.Number, o.Number, tolerance) || e.Text != o.Text {
-		return []Difference{{o.Line, e.Label, e.summary(), o.summary()}}
+		was, is := e.summary(), o.summary()
+		if e.Number != "" && o.Number != "" && e.Unit == o.Unit {
+			was, is = apart(e.Number, o.Number, e.Unit)
+		}
+		return []Difference{{o.Line, e.Label, was, is}}
 	}
 	var list []Difference
 	for i, c := range e.Columns {
@@ -195,10 +199,19 @@ func (c Column) against(o Column, tolerance float64) (was, is string, differs bo
 	}
 	for i, v := range c.Values {
 		if !alike(v, o.Values[i], tolerance) {
-			return fmt.Sprintf("row %d: %s", i+1, readable(v, c.Unit)), fmt.Sprintf("row %d: %s", i+1, readable(o.Values[i], c.Unit)), true
+			was, is := apart(v, o.Values[i], c.Unit)
+			return fmt.Sprintf("row %d: %s", i+1, was), fmt.Sprintf("row %d: %s", i+1, is), true
 		}
 	}
 	return "", "", false
+}
+
+// apart writes two recorded numbers as people read them, or with as many digits as it takes to tell them apart.
+func apart(was, is, unit string) (string, string) {
+	if a, b := short(was, unit), short(is, unit); a != b {
+		return a, b
+	}
+	return readable(was, unit), readable(is, unit)
 }
 
 // readable writes a recorded number in SI units to ten digits, which show any difference

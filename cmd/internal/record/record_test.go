@@ -57,6 +57,18 @@ func TestCompare(t *testing.T) {
 	}
 }
 
+// TestApart wants numbers as they are read elsewhere, and more digits only where it takes them.
+func TestApart(t *testing.T) {
+	for _, c := range [][5]string{
+		{"0.0001556801333", "0.0001600952293", "V", "155.7 µV", "160.1 µV"}, {"7232.533441", "7344.101671", "Ω", "7.233 kΩ", "7.344 kΩ"},
+		{"7232.533441", "7232.533442", "Ω", "7232.533441 Ω", "7232.533442 Ω"}, {"7000", "7100", "", "7000", "7100"},
+	} {
+		if was, is := apart(c[0], c[1], c[2]); was != c[3] || is != c[4] {
+			t.Errorf("%v: got %s and %s", c, was, is)
+		}
+	}
+}
+
 func TestDecodeRefuses(t *testing.T) {
 	for _, text := range []string{"", "{}", "[1]", `{"Form": 2}`} {
 		if _, err := Decode([]byte(text)); err == nil {
