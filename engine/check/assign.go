@@ -110,8 +110,9 @@ func (c *checker) assignInterface(e ast.Expr, x Typed, target types.Type, role s
 	if c.tooLarge(e, x) {
 		return false
 	}
+	c.Convert[e] = target
 	if q, ok := c.World.Quantity(t); ok {
-		if c.Convert[e] = target; q.Base == nil && target.Underlying().(*types.Interface).Empty() {
+		if q.Base == nil && target.Underlying().(*types.Interface).Empty() {
 			return true
 		} else if q.Base != nil {
 			t = q.Base

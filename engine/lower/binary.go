@@ -147,9 +147,22 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 		l.operand(e.X, form)
 		l.operand(e.Y, form)
 	default:
-		l.expr(e.X)
-		l.expr(e.Y)
+		l.beside(e.X, e.Y)
+		l.beside(e.Y, e.X)
 	}
+}
+
+// beside lowers an operand, which goes into an interface where the other one is in one.
+func (l *lowerer) beside(e, other ast.Expr) {
+	if t, o := l.Exprs[e].Type, l.Exprs[other].Type; l.guard && len(l.declared) > 0 && !check.IsNil(l.Exprs[e]) && !check.IsNil(l.Exprs[other]) && t != nil && o != nil && (isErrorType(t) && (isErrorType(o) || l.ours(o)) || isErrorType(o) && l.ours(t)) {
+		l.into(e, types.NewInterfaceType(nil, nil))
+		return
+	}
+	if anything(l.Exprs[other].Type) && l.Convert[e] == nil {
+		l.into(e, l.Exprs[other].Type)
+		return
+	}
+	l.expr(e)
 }
 
 func (l *lowerer) complexSide(e ast.Expr) bool { return l.runtime(e) == "complex128" }

@@ -109,7 +109,7 @@ func (l *lowerer) present(text string, t types.Type, depth int) string {
 
 func (l *lowerer) presentBody(t types.Type, depth int) string {
 	if types.IsInterface(t) {
-		return "return " + l.dynamic() + "(x)"
+		return "return " + l.dynamic() + "(" + l.opened("x", t) + ")"
 	}
 	if m := textMethod(t); m != "" {
 		if _, ok := types.Unalias(t).(*types.Pointer); ok {
@@ -145,17 +145,37 @@ func (l *lowerer) presentBody(t types.Type, depth int) string {
 }
 
 // dynamic returns the name of the function that finds out at run time how a value in an
-// interface is shown.
+// interface is shown. It is written when all types are known that it may meet.
 func (l *lowerer) dynamic() string {
-	return l.helper("dynamic", func(name string) string {
-		cases := ""
-		for _, t := range l.declared {
-			if types.IsInterface(t) {
-				continue
-			}
-			cases += "case " + l.plainText(t) + ": return " + l.present("v", t, 0) + "; "
-			cases += "case *" + l.plainText(t) + ": return " + l.present("v", types.NewPointer(t), 0) + "; "
-		}
-		return "func " + name + "(x any) any { switch v := x.(type) { " + cases + "case []any: r := []any{}; for _, e := range v { r = append(r, " + name + "(e)) }; return r }; return x }"
+	if l.dynamics == "" {
+		l.dynamics = l.name("h")
+	}
+	return l.dynamics
+}
+
+// eachPresented returns the name of the function that makes a list presentable.
+func (l *lowerer) eachPresented() string {
+	return l.helper("each presented", func(name string) string {
+		return "func " + name + "(x []any) []any { r := []any{}; for _, v := range x { r = append(r, " + l.dynamic() + "(v)) }; return r }"
 	})
+}
+
+func (l *lowerer) finishDynamic() {
+	if l.dynamics == "" {
+		return
+	}
+	cases := ""
+	for i := 0; i < len(l.labelled); i++ {
+		t := l.labelled[i]
+		cases += "case " + l.labelText(t) + ": return " + l.present("v."+l.labelName(t), t, 0) + "; "
+	}
+	if !l.guard {
+		for _, t := range l.declared {
+			if !types.IsInterface(t) {
+				cases += "case " + l.plainText(t) + ": return " + l.present("v", t, 0) + "; "
+				cases += "case *" + l.plainText(t) + ": return " + l.present("v", types.NewPointer(t), 0) + "; "
+			}
+		}
+	}
+	l.tail = append(l.tail, "func "+l.dynamics+"(x any) any { switch v := x.(type) { "+cases+"case []any: r := []any{}; for _, e := range v { r = append(r, "+l.dynamics+"(e)) }; return r }; return x }")
 }

@@ -67,7 +67,7 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 		if s, ok := ast.Unparen(e.Fun).(*ast.SelectorExpr); ok {
 			l.called[s] = true
 		}
-		if l.watched(e) {
+		if l.watched(e) || l.findError(e) {
 			return
 		}
 		l.raw(e.Fun)
@@ -87,8 +87,12 @@ func (l *lowerer) arguments(e *ast.CallExpr) {
 		switch {
 		case t == nil:
 			l.expr(a)
+		case present && types.IsInterface(t) && l.isMistake(e.Fun, a):
+			l.into(a, types.Universe.Lookup("error").Type())
 		case present && types.IsInterface(t):
 			l.presented(a)
+		case present && l.guard && e.Ellipsis.IsValid() && i == len(e.Args)-1 && len(l.declared) > 0:
+			l.wrapped(a, l.plain, func(text string) string { return l.eachPresented() + "(" + text + ")" })
 		default:
 			l.toReal(a, t)
 		}
@@ -123,6 +127,11 @@ func (l *lowerer) conversion(e *ast.CallExpr) {
 		l.operand(x, "complex128")
 	case shape != t && l.mixed(shape):
 		l.toReal(x, t)
+	case l.guard && types.IsInterface(t): // the interpreter fails where several are made at once
+		l.edits.replace(from, to, l.helper("as "+l.plainText(t), func(name string) string {
+			return "func " + name + "(x " + l.plainText(t) + ") " + l.plainText(t) + " { return x }"
+		}))
+		l.expr(x)
 	default:
 		l.typeExpr(e.Fun, plain)
 		l.expr(x)

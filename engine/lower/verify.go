@@ -21,9 +21,13 @@ import (
 func (l *Lowered) hostPackage() *types.Package {
 	p := types.NewPackage(Host, "host")
 	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
+	yes := types.Typ[types.Bool]
+	text := types.NewSignatureType(nil, nil, nil, nil, tuple(p, []types.Type{types.Typ[types.String]}), false)
+	takes := types.NewSignatureType(nil, nil, nil, tuple(p, []types.Type{val}), tuple(p, []types.Type{yes}), false)
 	for name, sig := range map[string][2][]types.Type{
 		"At": {{num}}, "Show": {{num, val}}, "Mind": {{num, val}}, "Caught": {{val}, {val}}, "Fail": {{num, err}}, "Over": {{num, num}, {num}}, "Steps": {nil, {num}}, "Depth": {nil, {num}},
-		"Leaf": {{num, val}}, "Constant": {{num, val}}, "Own": {{num, val}}, "Enter": {{num}}, "Step": {{num, types.Typ[types.Bool]}}, "Leave": {{num, num}}, "After": {{num}}, "Work": {{num, num}},
+		"Leaf": {{num, val}}, "Constant": {{num, val}}, "Own": {{num, val}}, "Enter": {{num}}, "Step": {{num, yes}}, "Leave": {{num, num}}, "After": {{num}}, "Work": {{num, num}},
+		"Mistake": {{val, text}, {err}}, "Inside": {{err}, {val}}, "Search": {{err, takes}, {yes}},
 		"Knob": {{num}, {types.Typ[types.Float64]}},
 	} {
 		p.Scope().Insert(types.NewFunc(token.NoPos, p, name, types.NewSignatureType(nil, nil, nil, tuple(p, sig[0]), tuple(p, sig[1]), false)))

@@ -85,15 +85,18 @@ func (f Fields) String() string {
 
 func (r *runner) host(lib *library.Library) map[string]reflect.Value {
 	functions := map[string]any{
-		"At":     func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
-		"Show":   func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
-		"Mind":   func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
-		"Fail":   func(spot int, err error) { panic(failure{spot, err}) },
-		"Over":   r.over,
-		"Caught": caught,
-		"Knob":   func(knob int) float64 { return r.sink.Knob(knob) },
-		"Steps":  r.allowance,
-		"Depth":  func() int { return r.limits.Depth },
+		"At":      func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
+		"Show":    func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
+		"Mind":    func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
+		"Fail":    func(spot int, err error) { panic(failure{spot, err}) },
+		"Over":    r.over,
+		"Caught":  caught,
+		"Mistake": func(value any, text func() string) error { return &mistake{value, text} },
+		"Inside":  inside,
+		"Search":  search,
+		"Knob":    func(knob int) float64 { return r.sink.Knob(knob) },
+		"Steps":   r.allowance,
+		"Depth":   func() int { return r.limits.Depth },
 	}
 	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}
 	for name, f := range functions {
