@@ -76,11 +76,13 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 }
 
 func (l *lowerer) arguments(e *ast.CallExpr) {
+	sig, _ := l.Exprs[e.Fun].Type.Underlying().(*types.Signature)
 	if !l.realCallee(e.Fun) {
-		l.exprs(e.Args)
+		for i, a := range e.Args {
+			l.argument(a, sig, i, e.Ellipsis.IsValid())
+		}
 		return
 	}
-	sig, _ := l.Exprs[e.Fun].Type.Underlying().(*types.Signature)
 	present := l.presents(e.Fun)
 	for i, a := range e.Args {
 		t := paramType(sig, i, e.Ellipsis.IsValid())
@@ -97,6 +99,25 @@ func (l *lowerer) arguments(e *ast.CallExpr) {
 			l.toReal(a, t)
 		}
 	}
+}
+
+// argument lowers an argument of a function of the notebook. Where a function takes any number of
+// anything the interpreter would take a list for several of them.
+func (l *lowerer) argument(a ast.Expr, sig *types.Signature, i int, spread bool) {
+	t := paramType(sig, i, spread)
+	_, list := l.Exprs[a].Type.(*types.Slice)
+	if !l.guard || !list || spread || !anything(t) || !sig.Variadic() || i < sig.Params().Len()-1 {
+		l.expr(a)
+		return
+	}
+	l.around(a, l.sameAs(t)+"(", ")", l.expr)
+}
+
+// sameAs returns the name of a function that returns what it is given, as a t.
+func (l *lowerer) sameAs(t types.Type) string {
+	return l.helper("as "+l.plainText(t), func(name string) string {
+		return "func " + name + "(x " + l.plainText(t) + ") " + l.plainText(t) + " { return x }"
+	})
 }
 
 func paramType(sig *types.Signature, i int, spread bool) types.Type {
@@ -128,9 +149,7 @@ func (l *lowerer) conversion(e *ast.CallExpr) {
 	case shape != t && l.mixed(shape):
 		l.toReal(x, t)
 	case l.guard && types.IsInterface(t): // the interpreter fails where several are made at once
-		l.edits.replace(from, to, l.helper("as "+l.plainText(t), func(name string) string {
-			return "func " + name + "(x " + l.plainText(t) + ") " + l.plainText(t) + " { return x }"
-		}))
+		l.edits.replace(from, to, l.sameAs(t))
 		l.expr(x)
 	default:
 		l.typeExpr(e.Fun, plain)
