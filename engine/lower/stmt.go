@@ -384,66 +384,25 @@ func (l *lowerer) assign(s *ast.AssignStmt, top bool) {
 		l.opAssign(s)
 		return
 	}
+	if top && s.Tok == token.DEFINE {
+		at := l.offset(s.TokPos)
+		l.edits.replace(at, at+2, "=")
+	}
+	if l.together(s) {
+		return
+	}
 	for _, e := range s.Lhs {
 		if s.Tok != token.DEFINE {
 			l.raw(e)
 		}
 	}
-	if top && s.Tok == token.DEFINE {
-		at := l.offset(s.TokPos)
-		l.edits.replace(at, at+2, "=")
-	}
 	if len(s.Lhs) == 2 && len(s.Rhs) == 1 {
 		l.pair(s.Rhs[0])
 		return
 	}
-	if l.guard && len(s.Rhs) > 1 && l.assignsAnything(s) {
-		l.together(s)
-		return
-	}
 	for i, e := range s.Rhs {
 		l.assigned(s, i, e)
 	}
-}
-
-// assignsAnything reports whether one of several variables holds anything.
-func (l *lowerer) assignsAnything(s *ast.AssignStmt) bool {
-	for _, e := range s.Lhs {
-		if anything(l.leftType(e)) {
-			return true
-		}
-	}
-	return false
-}
-
-// leftType is the type of what is assigned to, nil where it is thrown away.
-func (l *lowerer) leftType(e ast.Expr) types.Type {
-	if id, ok := e.(*ast.Ident); ok {
-		if v := l.Defs[id]; v != nil {
-			return v.Type()
-		}
-	}
-	return l.Exprs[e].Type
-}
-
-// together lowers the values of several variables as the results of one call, since the interpreter
-// fails to assign values that hold anything side by side.
-func (l *lowerer) together(s *ast.AssignStmt) {
-	var parts []string
-	for i, e := range s.Rhs {
-		t := l.leftType(s.Lhs[i])
-		if t == nil {
-			t = types.Default(l.Exprs[e].Type)
-		}
-		parts = append(parts, l.plainText(t))
-	}
-	from, _ := l.span(s.Rhs[0])
-	_, to := l.span(s.Rhs[len(s.Rhs)-1])
-	l.edits.open(from, "func() ("+strings.Join(parts, ", ")+") { return ")
-	for i, e := range s.Rhs {
-		l.assigned(s, i, e)
-	}
-	l.edits.close(to, " }()")
 }
 
 // assigned lowers a value for the left side that it goes to.
