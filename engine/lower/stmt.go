@@ -181,6 +181,10 @@ func (l *lowerer) control(s ast.Stmt) {
 }
 
 func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
+	if l.guard && s.Tag != nil && l.Exprs[s.Tag].Type != nil && types.IsInterface(l.Exprs[s.Tag].Type) {
+		l.switchAnything(s)
+		return
+	}
 	if s.Init != nil {
 		l.apartInit(s, s.Init)
 	}
@@ -199,6 +203,27 @@ func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
 			} else {
 				l.expr(e)
 			}
+		}
+		l.clause(clause)
+	}
+}
+
+// switchAnything lowers a switch over what is in an interface, which the interpreter does not
+// compare with the cases, as comparisons.
+func (l *lowerer) switchAnything(s *ast.SwitchStmt) {
+	init := ""
+	if s.Init != nil {
+		init = l.renderStmt(s.Init) + "; "
+	}
+	name := l.name("on")
+	l.enclose(s, l.label, "{ "+init+name+" := "+l.render(s.Tag)+"; _ = "+name+"; ")
+	_, to := l.span(s.Tag)
+	l.edits.replace(l.offset(s.Switch)+len("switch"), to, " ")
+	l.label = nil
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		for _, e := range clause.List {
+			l.around(e, name+" == ", "", func(e ast.Expr) { l.beside(e, s.Tag) })
 		}
 		l.clause(clause)
 	}
