@@ -152,17 +152,36 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 	}
 }
 
-// beside lowers an operand, which goes into an interface where the other one is in one.
+// beside lowers an operand, which goes into an interface where the other one is in one, and takes
+// the name of the other one's type where it is a struct without one.
 func (l *lowerer) beside(e, other ast.Expr) {
-	if t, o := l.Exprs[e].Type, l.Exprs[other].Type; l.guard && len(l.declared) > 0 && !check.IsNil(l.Exprs[e]) && !check.IsNil(l.Exprs[other]) && t != nil && o != nil && (isErrorType(t) && (isErrorType(o) || l.ours(o)) || isErrorType(o) && l.ours(t)) {
+	t, o := l.Exprs[e].Type, l.Exprs[other].Type
+	switch {
+	case t == nil || o == nil:
+		l.expr(e)
+	case l.guard && l.mistakes(e, other):
 		l.into(e, types.NewInterfaceType(nil, nil))
-		return
+	case anything(o) && l.Convert[e] == nil:
+		l.into(e, o)
+	case l.guard && unnamedStruct(t) && !types.IsInterface(o) && !unnamedStruct(o):
+		l.around(e, l.plainText(o)+"(", ")", l.expr)
+	default:
+		l.expr(e)
 	}
-	if anything(l.Exprs[other].Type) && l.Convert[e] == nil {
-		l.into(e, l.Exprs[other].Type)
-		return
+}
+
+func unnamedStruct(t types.Type) bool {
+	_, ok := types.Unalias(t).(*types.Struct)
+	return ok
+}
+
+// mistakes reports whether two errors are compared of which one may be of the notebook's own type.
+func (l *lowerer) mistakes(e, other ast.Expr) bool {
+	t, o := l.Exprs[e].Type, l.Exprs[other].Type
+	if len(l.declared) == 0 || check.IsNil(l.Exprs[e]) || check.IsNil(l.Exprs[other]) {
+		return false
 	}
-	l.expr(e)
+	return isErrorType(t) && (isErrorType(o) || l.ours(o)) || isErrorType(o) && l.ours(t)
 }
 
 func (l *lowerer) complexSide(e ast.Expr) bool { return l.runtime(e) == "complex128" }
