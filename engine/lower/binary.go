@@ -139,6 +139,9 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 	switch {
 	case l.Exprs[e.X].Mode == check.Scale || l.Exprs[e.Y].Mode == check.Scale:
 		l.onScale(e)
+	case anything(l.Exprs[e.X].Type) || anything(l.Exprs[e.Y].Type):
+		l.beside(e.X, e.Y)
+		l.beside(e.Y, e.X)
 	case l.quantity(e.X) || l.quantity(e.Y):
 		form := "float64"
 		if l.complexSide(e.X) || l.complexSide(e.Y) {
@@ -146,6 +149,9 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 		}
 		l.operand(e.X, form)
 		l.operand(e.Y, form)
+	case (e.Op == token.SHL || e.Op == token.SHR) && l.constant(e.X) && !l.constant(e) && basicInfo(l.Exprs[e].Type)&types.IsInteger != 0:
+		l.around(e.X, l.plainText(l.Exprs[e].Type)+"(", ")", l.expr) // where Go would take the type from around it
+		l.expr(e.Y)
 	default:
 		l.beside(e.X, e.Y)
 		l.beside(e.Y, e.X)
