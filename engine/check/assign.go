@@ -22,6 +22,10 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 		c.report(e, "no-value", c.text(e)+": is a type", "a type", c.World.describe(target), "")
 		return false
 	}
+	if shifted(x) && fractional(target) {
+		c.floatShift(e)
+		return false
+	}
 	q, isQuantity := c.World.Quantity(x.Type)
 	want, wantsQuantity := c.World.Quantity(target)
 	switch {

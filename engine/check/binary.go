@@ -165,6 +165,9 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	if decimals(op, x, y) {
 		return c.fold(e, op, Typed{Mode: Value, Type: types.Typ[types.UntypedFloat]}, x, y)
 	}
+	if shift := op == token.SHL || op == token.SHR; shift && y.Value == nil && x.Value != nil && x.Type == types.Typ[types.UntypedFloat] || !shift && (shifted(x) && fractional(y.Type) || shifted(y) && fractional(x.Type)) {
+		return c.floatShift(e)
+	}
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
@@ -182,6 +185,18 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+// shifted reports a constant without a type that is shifted by a variable: Go gives it the type
+// that is wanted around it.
+func shifted(x Typed) bool {
+	return x.Mode == Value && x.Value == nil && x.Type != nil && isUntyped(x.Type) && basic(x.Type)&types.IsNumeric != 0
+}
+
+func fractional(t types.Type) bool { return basic(t)&types.IsFloat != 0 }
+
+func (c *checker) floatShift(e ast.Node) Typed {
+	return c.report(e, "type", "shift: only whole numbers are shifted, and here Go would take a number with decimals", c.textOf(e), "a whole number that tells its type", "write int(...) around the number on the left of the shift")
 }
 
 // decimals reports arithmetic on two constants without a type of which one is a decimal.

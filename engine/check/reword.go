@@ -35,7 +35,6 @@ func rewordings() []rewording {
 		{re(`cannot take address of`), Worded{"type", "&: this has no address", "$text", "a variable or a literal of a struct", "assign it to a name first"}},
 		{re(`is not an interface`), Worded{"type", "type assertion: the value is in no interface", "$parts", "a value of type any or another interface", "its type is known already: take the assertion away"}},
 		{re(`impossible type assertion|impossible type switch case`), Worded{"type", "type assertion: can never hold", "$text", "a type that has the methods", ""}},
-		{re(`cannot convert .*\(truncated\)`), Worded{"conversion", "conversion: would lose a fraction", "$text", "a whole number", "round it first, such as int(round(x))"}},
 		{re(`cannot convert`), Worded{"conversion", "conversion: there is none between these types", "$text", "types with the same kind of value", ""}},
 		{re(`truncated`), Worded{"conversion", "conversion: would lose a fraction", "$text", "a whole number", "round it first, such as int(round(x))"}},
 		{re(`overflow|cannot represent|out of range`), Worded{"too-large", "$text: the number is too large for its type", "$parts", "a number that fits", "use int, or a float such as 1e20"}},

@@ -118,8 +118,18 @@ func (l *lowerer) operand(e ast.Expr, form string) {
 	case form == "complex128" && basicInfo(l.Exprs[e].Type)&types.IsComplex == 0:
 		l.around(e, "complex(float64(", "), 0)", l.expr)
 	default:
-		l.around(e, form+"(", ")", l.expr)
+		l.around(e, form+"(", ")", l.whole)
 	}
+}
+
+// whole lowers a number that is converted; Go would give a shifted constant the type of the
+// conversion.
+func (l *lowerer) whole(e ast.Expr) {
+	if x := l.Exprs[e]; x.Value == nil && basicInfo(x.Type)&types.IsUntyped != 0 && basicInfo(x.Type)&types.IsNumeric != 0 {
+		l.around(e, "int(", ")", l.expr)
+		return
+	}
+	l.expr(e)
 }
 
 func basicInfo(t types.Type) types.BasicInfo {
@@ -149,9 +159,6 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 		}
 		l.operand(e.X, form)
 		l.operand(e.Y, form)
-	case (e.Op == token.SHL || e.Op == token.SHR) && l.constant(e.X) && !l.constant(e) && basicInfo(l.Exprs[e].Type)&types.IsInteger != 0:
-		l.around(e.X, l.plainText(l.Exprs[e].Type)+"(", ")", l.expr) // where Go would take the type from around it
-		l.expr(e.Y)
 	default:
 		l.beside(e.X, e.Y)
 		l.beside(e.Y, e.X)

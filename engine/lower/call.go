@@ -142,7 +142,7 @@ func (l *lowerer) conversion(e *ast.CallExpr) {
 		l.number(x)
 	case l.plainText(t) == "float64":
 		l.edits.replace(from, to, "float64")
-		l.expr(x)
+		l.whole(x)
 	case l.plainText(t) == "complex128":
 		l.edits.replace(from, to, "complex128")
 		l.operand(x, "complex128")
