@@ -65,6 +65,7 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	if what := c.reserved(id.Name); what != "" {
 		c.report(id, "reserved-name", fmt.Sprintf("%s: the name is taken by %s", id.Name, what), id.Name, "a name of your own",
 			"what hides "+what+" is a silent mistake; try "+id.Name+"1")
+		c.passOver(id)
 		return
 	}
 	if old, ok := c.scope.names[id.Name]; ok && old.pos != id.Pos() {
@@ -79,6 +80,13 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	c.scope.names[id.Name] = &entry{object: obj, pos: id.Pos(), turns: turns}
 	if v, ok := obj.(*types.Var); ok && c.scope == c.top {
 		c.Vars = append(c.Vars, v)
+	}
+}
+
+// passOver makes the uses of a name pass without a message, where its definition had one.
+func (c *checker) passOver(id *ast.Ident) {
+	if id.Name != "_" {
+		c.scope.names[id.Name] = &entry{object: types.NewVar(id.Pos(), c.Scratch, id.Name, types.Typ[types.Invalid]), pos: id.Pos()}
 	}
 }
 
