@@ -1,6 +1,7 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"go/ast"
 	"go/constant"
@@ -231,7 +232,24 @@ func (c *checker) universe(id *ast.Ident) Typed {
 	if pos := c.later[id.Name]; pos > id.Pos() {
 		return c.reportEarly(id, pos)
 	}
-	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", c.meant(id.Name))
+	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", cmp.Or(insteadOf(id.Name), c.meant(id.Name)))
+}
+
+// insteadOf tells what stands for a package of Go that notebooks do not have.
+func insteadOf(name string) string {
+	switch name {
+	case "slices":
+		return "sort.Slice(list, func(i, j int) bool { return list[i] < list[j] }) sorts; a loop does the rest"
+	case "maps":
+		return "range goes through a map in the order of its keys"
+	case "time":
+		return "a time is a quantity: 5*sec; no clock, since a notebook gives the same in each run"
+	case "os", "io", "bufio":
+		return "package data reads files beside the notebook"
+	case "rand":
+		return "package chance has random numbers"
+	}
+	return ""
 }
 
 func notAvailableHint(name string) string {

@@ -61,7 +61,7 @@ func (l *lowerer) speaks(t types.Type, depth int) bool {
 		if types.IsInterface(t) {
 			return n.Obj().Pkg() != nil && len(l.declared) > 0
 		}
-		if textMethod(n) != "" {
+		if _, quantity := l.World.Quantity(t); textMethod(n) != "" || !quantity && l.mixed(n.Underlying()) {
 			return true
 		}
 	}

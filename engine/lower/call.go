@@ -235,6 +235,10 @@ func (l *lowerer) builtin(e *ast.CallExpr) {
 	case "append":
 		l.appendCall(e)
 	case "panic":
+		if l.ownError(l.Exprs[e.Args[0]].Type) {
+			l.into(e.Args[0], types.Universe.Lookup("error").Type())
+			return
+		}
 		l.presented(e.Args[0])
 	default:
 		l.exprs(e.Args)

@@ -207,7 +207,7 @@ func (l *lowerer) findError(e *ast.CallExpr) bool {
 		return false
 	}
 	p, ok := l.Exprs[e.Args[1]].Type.(*types.Pointer)
-	if !ok || types.IsInterface(p.Elem()) || !l.ours(p.Elem()) || !types.Implements(p.Elem(), types.Universe.Lookup("error").Type().Underlying().(*types.Interface)) {
+	if !ok || !l.ownError(p.Elem()) {
 		return false
 	}
 	from, to := l.span(e.Fun)
@@ -223,8 +223,12 @@ func (l *lowerer) findError(e *ast.CallExpr) bool {
 // it may wrap.
 func (l *lowerer) isMistake(fun, e ast.Expr) bool {
 	s, ok := ast.Unparen(fun).(*ast.SelectorExpr)
-	t := l.Exprs[e].Type
-	return ok && s.Sel.Name == "Errorf" && t != nil && l.ours(t) && types.Implements(t, types.Universe.Lookup("error").Type().Underlying().(*types.Interface))
+	return ok && s.Sel.Name == "Errorf" && l.ownError(l.Exprs[e].Type)
+}
+
+// ownError reports whether t is a type of the notebook that is an error.
+func (l *lowerer) ownError(t types.Type) bool {
+	return t != nil && !types.IsInterface(t) && l.ours(t) && types.Implements(t, types.Universe.Lookup("error").Type().Underlying().(*types.Interface))
 }
 
 func (l *lowerer) fromPackage(s *ast.SelectorExpr, path string) bool {

@@ -216,7 +216,11 @@ func (l *lowerer) switchAnything(s *ast.SwitchStmt) {
 		init = l.renderStmt(s.Init) + "; "
 	}
 	name := l.name("on")
-	l.enclose(s, l.label, "{ "+init+name+" := "+l.render(s.Tag)+"; _ = "+name+"; ")
+	tag := l.render(s.Tag)
+	if isErrorType(l.Exprs[s.Tag].Type) {
+		tag = l.opened(tag, l.Exprs[s.Tag].Type)
+	}
+	l.enclose(s, l.label, "{ "+init+name+" := "+tag+"; _ = "+name+"; ")
 	_, to := l.span(s.Tag)
 	l.edits.replace(l.offset(s.Switch)+len("switch"), to, " ")
 	l.label = nil

@@ -1,6 +1,9 @@
 package run
 
-import "errors"
+import (
+	"errors"
+	"reflect"
+)
 
 // This file carries errors that are values of the notebook's own types. The interpreter's own
 // errors lose their type on the way.
@@ -16,7 +19,7 @@ func (m *mistake) Error() string { return m.text() }
 // Is lets errors.Is compare the values.
 func (m *mistake) Is(other error) bool {
 	o, ok := other.(*mistake)
-	return ok && m.value == o.value
+	return ok && reflect.TypeOf(m.value).Comparable() && m.value == o.value
 }
 
 // inside returns what an error is: the labelled value, or the error itself.
