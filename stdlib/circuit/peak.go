@@ -36,8 +36,12 @@ func (r Response) Peak() (Peak, error) {
 		return Peak{}, r.empty()
 	}
 	plateau, best, at := r.plateau(), math.Inf(-1), -1
-	for i := 1; i+1 < len(r.points); i++ {
-		if level := decibels(r.values[i]); level > best && level >= decibels(r.values[i-1]) && level >= decibels(r.values[i+1]) {
+	levels := make([]float64, len(r.values))
+	for i, v := range r.values {
+		levels[i] = decibels(v)
+	}
+	for i := 1; i+1 < len(levels); i++ {
+		if level := levels[i]; level > best && level >= levels[i-1] && level >= levels[i+1] {
 			best, at = level, i
 		}
 	}
@@ -88,26 +92,45 @@ func (r Response) plateau() float64 {
 	if rest := r.level(low / 1e3); math.Abs(rest-r.level(low)) < 0.5 {
 		return rest
 	}
-	best, at, floor := math.Inf(1), low, r.highest()-quiet
-	for f := low; 2*f <= r.points[len(r.points)-1]; f *= math.Pow(2, 0.125) {
-		middle := r.level(f * math.Sqrt2)
-		change := math.Max(math.Abs(r.level(f)-middle), math.Abs(r.level(2*f)-middle))
-		if change < best && middle > floor {
-			best, at = change, f*math.Sqrt2
+	return r.flattest()
+}
+
+// octave is how many steps an octave has where the flattest one is looked for.
+const octave = 8
+
+// flattest returns the level in the middle of the flattest octave.
+func (r Response) flattest() float64 {
+	levels := r.eighths()
+	flattest, best, floor := math.Inf(1), r.level(r.points[0]), r.highest()-quiet
+	for i := 0; i+octave < len(levels); i++ {
+		middle := levels[i+octave/2]
+		change := math.Max(math.Abs(levels[i]-middle), math.Abs(levels[i+octave]-middle))
+		if change < flattest && middle > floor {
+			flattest, best = change, middle
 		}
 	}
-	return r.level(at)
+	return best
+}
+
+// eighths returns the levels at each eighth of an octave.
+func (r Response) eighths() []float64 {
+	low, last := r.points[0], r.points[len(r.points)-1]
+	var levels []float64
+	for f := low; f <= last*(1+fine); f = low * math.Pow(2, float64(len(levels))/octave) {
+		levels = append(levels, r.level(f))
+	}
+	return levels
 }
 
 // quiet is how many dB below the highest level a plateau is not looked for.
 const quiet = 20
 
 func (r Response) highest() float64 {
-	top := math.Inf(-1)
+	top := 0.0
 	for _, v := range r.values {
-		top = math.Max(top, decibels(v))
+		top = math.Max(top, power(v))
 	}
-	return top + decibels(complex(r.scale, 0))
+	return 10*math.Log10(top) + decibels(complex(r.scale, 0))
 }
 
 // halfPower is the -3 dB that means half the power.

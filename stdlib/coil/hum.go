@@ -66,7 +66,7 @@ func (c Chain) fluxes(source HumSource) ([]float64, error) {
 		if reach := math.Sqrt(at.Dot(at)) + 1.2*p.reach(); field.nearest > 0 && field.nearest < reach {
 			return nil, refuse(fmt.Sprintf("hum source: inside winding %d or too near", i+1), units.Length(field.nearest), "a distance of at least "+units.Length(reach).String(), "")
 		}
-		flux, most := p.linked(field.potential), float64(p.Winding.turns)*float64(p.Winding.Area())*field.strength
+		flux, most := p.linked(field), float64(p.Winding.turns)*float64(p.Winding.Area())*field.strength
 		if math.Abs(flux) < 1e-9*most { // the field runs along the turns; what is left is rounding
 			flux = 0
 		}
@@ -148,7 +148,7 @@ func (c Chain) Correction(source HumSource, number int) (Correction, error) {
 		q := p
 		q.Winding.found = nil
 		q.Winding.turns, q.Winding.layout = turns, p.Winding.style.lay(p.Winding.shape, float64(p.Winding.wire.Overall()), turns)
-		return q.linked(field.potential)
+		return q.linked(field)
 	}
 	// hum grows nearly as the turns do
 	guess := func(n int, flux float64) int { return int(math.Min(float64(n)*math.Abs(rest/flux), mostTurns)) }

@@ -47,14 +47,19 @@ func (p Placed) turned(v kernel.Vector, way float64) kernel.Vector {
 	return kernel.Vector{v[0], v[1]*cos - v[2]*sin, v[1]*sin + v[2]*cos}
 }
 
-// linked returns the flux of a potential through all turns, with the sign of the winding.
-func (p Placed) linked(potential func(kernel.Vector) kernel.Vector) float64 {
-	at := p.position()
-	local := func(r kernel.Vector) kernel.Vector { return potential(r.Plus(1, at)) }
-	if p.Tilt != 0 {
-		local = func(r kernel.Vector) kernel.Vector { return p.turned(potential(p.turned(r, 1).Plus(1, at)), -1) }
+// linked returns the flux of a field through all turns, with the sign of the winding.
+func (p Placed) linked(field HumField) float64 {
+	at, away := p.position(), math.Inf(1)
+	if field.nearest > 0 {
+		away = (field.nearest - math.Sqrt(at.Dot(at))) / p.reach()
 	}
-	return p.sign() * float64(p.Winding.turns) * p.Winding.window().Flux(local)
+	local := func(r kernel.Vector) kernel.Vector { return field.potential(r.Plus(1, at)) }
+	if p.Tilt != 0 {
+		local = func(r kernel.Vector) kernel.Vector {
+			return p.turned(field.potential(p.turned(r, 1).Plus(1, at)), -1)
+		}
+	}
+	return p.sign() * float64(p.Winding.turns) * p.Winding.window().Flux(local, away)
 }
 
 // reach is the radius of the ball around the winding's middle that holds it.

@@ -50,6 +50,9 @@ func (e *engine) bars(p, q *piece, wp, wq window) (value float64, ok bool) {
 		return 0, false
 	}
 	edge := func(d float64) float64 {
+		if x == 0 && far == p.length {
+			return 2 * (k.bar(far, d) - k.bar(0, d))
+		}
 		return k.bar(far, d) - k.bar(far-p.length, d) - k.bar(x, d) + k.bar(x-p.length, d)
 	}
 	sum := edge(wq.to-wp.from) - edge(wq.from-wp.from) - edge(wq.to-wp.to) + edge(wq.from-wp.to)

@@ -100,7 +100,7 @@ func (e *engine) alignedArcs(p *piece) float64 {
 }
 
 func (e *engine) alignedNodes(arc bool) {
-	n := counts{e.o.aligned, e.o.aligned, 1}
+	n := counts{e.o.aligned, e.o.aligned, 1, e.o.thin}
 	if arc {
 		n.middle = e.o.middle
 	}
@@ -168,7 +168,7 @@ func halfTurn(p *piece) int {
 // jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
 func (e *engine) jointNodes() []node {
 	if len(e.joints) == 0 {
-		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle}, e.scale)
+		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle, e.o.thin}, e.scale)
 	}
 	return append(e.nodes[:0], e.joints...)
 }
@@ -178,15 +178,15 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.facing(p, q)
 	}
 	d := math.Hypot(e.distance(p, q), e.smooth)
-	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), 10*e.o.most)
-	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), 10*e.o.most)
+	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), e.o.most)
+	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), e.o.most)
 	if e.common && np > 4 {
 		e.nodes = e.jointNodes()
 	} else {
 		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
 	}
-	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 20*e.o.most))
-	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 20*e.o.most))
+	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
+	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
 	switch {
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
@@ -222,7 +222,7 @@ func (e *engine) facing(p, q *piece) float64 {
 	if value, ok := e.bars(p, q, wp, wq); ok {
 		return value
 	}
-	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1}, e.scale)
+	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1, e.o.thin}, e.scale)
 	sum := 0.0
 	for _, at := range e.nodes {
 		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)

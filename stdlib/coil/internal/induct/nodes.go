@@ -7,8 +7,8 @@ import "math"
 type node struct{ tp, tq, w float64 }
 
 // counts are the points over the difference of two distances, in the interval at 0 and in those
-// further out, and over their mean.
-type counts struct{ near, far, middle int }
+// further out, over their mean, and over the depth of a thin window.
+type counts struct{ near, far, middle, thin int }
 
 // separate fills nodes for pieces that stay apart: a product of Gauss rules.
 func separate(to []node, p, q window, np, nq int) []node {
@@ -119,7 +119,7 @@ const thin = 0.2
 
 // thinAndWindow is together for a thin window q.
 func thinAndWindow(to []node, p, q window, n counts, scale float64) []node {
-	sheets := gauss(2)
+	sheets := gauss(n.thin)
 	for i, x := range sheets.x {
 		at := q.from + x*q.width()
 		first := len(to)

@@ -9,17 +9,18 @@ type orders struct {
 	aligned, joined int     // differences of distance
 	middle          int     // mean distance
 	across          int     // depth of a corner beside a block
+	thin            int     // depth of a window that is thin beside another
 	arc, joinedArc  int     // angle
 	digits          float64 // separate pieces: error exp(-digits)
-	most            int     // points over the depth of separate pieces at most, in tens
+	most            int     // points over the depth of separate pieces at most, twice as many along them
 }
 
 // ordersAt returns the orders of a level of effort; every level takes about one digit
 // off the error. Level 2 is the default.
 func ordersAt(level int) orders {
 	return orders{
-		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level,
-		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level), most: 1 + level/5,
+		aligned: 4 + level, joined: 3 + level, middle: 1 + (level+1)/2, across: 3 + level, thin: max(2, level+1),
+		arc: 4 + 2*level, joinedArc: 5 + level, digits: 5 + 2*float64(level), most: int(10 * math.Pow(2, max(0, min(float64(level), 6)-2)/2)),
 	}
 }
 

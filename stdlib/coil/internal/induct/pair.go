@@ -26,6 +26,9 @@ func parallelSides(p, q *piece, tp, tq float64, k kernel) float64 {
 	way := p.along.dot(q.along)
 	far := x + way*q.length
 	// q runs from x to far, p from 0 to p.length; double is even.
+	if near := 1e-12 * p.length; math.Abs(x-p.length) < near && math.Abs(far) < near {
+		return 2 * (k.double(0, d) - k.double(p.length, d))
+	}
 	return k.double(far, d) - k.double(far-p.length, d) - k.double(x, d) + k.double(x-p.length, d)
 }
 

@@ -16,13 +16,14 @@ import (
 //	solenoid    Lorenz's current sheet, elliptic integrals
 //	filamentSum     any two windings in space, sums of dl·dl'/R over points of filaments
 //	biotSavart  any winding and a point, sums over points of filaments
+//	slices      any windings with parallel axes, an average over directions of integrals in one dimension: tables
 //
 //	what                        against
 //	Self, circle                table (Bessel), solenoid, Nagaoka, Wheeler, Brooks
-//	Self, other shapes          table (Neumann), splitting into parts, filamentSum of the parts
+//	Self, other shapes          tables (Neumann, slices), splitting into parts, filamentSum of the parts
 //	Coaxial, circles            loops
-//	Coaxial, other shapes       filamentSum, reciprocity, splitting
-//	Pair                        Coaxial, filamentSum, flux of Field through the other coil
+//	Coaxial, other shapes       table (slices), filamentSum, reciprocity, splitting
+//	Pair                        table (slices, Neumann), Coaxial, filamentSum, flux of Field through the other coil
 //	Potential, Field            table (axis), biotSavart, curl, far dipole
 //	DiscreteSelf                loop formulas, Self with RoundWire, Coaxial of the turns
 //	Outline                     Section of the same shape

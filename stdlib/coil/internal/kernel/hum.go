@@ -52,9 +52,11 @@ type Window struct {
 	Height, Build float64
 }
 
-// Flux returns the mean flux through the turns of the window in a field of the potential A, counted upwards.
-func (w Window) Flux(A func(Vector) Vector) float64 {
-	rules, sum := humRules(), 0.0
+// Flux returns the mean flux through the turns of the window in a field of the potential A, counted upwards. The
+// source of the field is so many radii away from the middle of the ball that holds the winding; infinitely many
+// stand for a field that is the same everywhere.
+func (w Window) Flux(A func(Vector) Vector, away float64) float64 {
+	rules, sum := humRules().of(away), 0.0
 	for _, t := range rules.window {
 		for _, z := range rules.window {
 			sum += t.weight * z.weight * w.turn(rules, w.Radius+t.x*w.Build, (z.x-0.5)*w.Height, A)
@@ -90,8 +92,8 @@ func (w Window) turn(rules *rules, R, z float64, A func(Vector) Vector) float64 
 // directions are those in which the four corners begin.
 var directions = [4]Vector{{1, 0, 0}, {0, 1, 0}, {-1, 0, 0}, {0, -1, 0}}
 
-// rules are where to look along a turn and across the window, with weights: Gauss-Legendre rules of four
-// points across the window, twelve in each corner and twenty on each straight side.
+// rules are where to look along a turn and across the window, with weights: Gauss-Legendre rules of some points
+// across the window, in each corner and on each straight side.
 type rules struct {
 	window, side []place
 	corner       [4][]bend
@@ -106,16 +108,36 @@ type bend struct {
 	weight     float64
 }
 
-var humRules = sync.OnceValue(func() *rules {
-	r := &rules{window: places(4), side: places(20)}
+// sets are rules for sources of all distances: the farther, the fewer points tell as much, to 1e-11.
+type sets struct{ near, far, endless *rules }
+
+// farOff is how many radii away a source is far.
+const farOff = 3
+
+func (s sets) of(away float64) *rules {
+	switch {
+	case math.IsInf(away, 1):
+		return s.endless
+	case away >= farOff:
+		return s.far
+	}
+	return s.near
+}
+
+var humRules = sync.OnceValue(func() sets {
+	return sets{near: newRules(4, 12, 20), far: newRules(4, 8, 8), endless: newRules(2, 8, 2)}
+})
+
+func newRules(window, corner, side int) *rules {
+	r := &rules{window: places(window), side: places(side)}
 	for q := range r.corner {
-		for _, p := range places(12) {
+		for _, p := range places(corner) {
 			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + p.x))
 			r.corner[q] = append(r.corner[q], bend{Vector{cos, sin, 0}, Vector{-sin, cos, 0}, math.Pi / 2 * p.weight})
 		}
 	}
 	return r
-})
+}
 
 // places returns the n-point Gauss-Legendre rule.
 func places(n int) []place {

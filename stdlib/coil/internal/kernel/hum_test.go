@@ -19,7 +19,7 @@ func TestUniformFieldAgainstArea(t *testing.T) {
 		w := Window{length - 2*r, width - 2*r, r, 0.01, 0.004 * random.Float64()}
 		B := Vector{random.Float64(), random.Float64(), 1}
 		P, S := RoundedPerimeter(length, width, r), RoundedArea(length, width, r)
-		close(t, "Flux", w.Flux(func(x Vector) Vector { return UniformPotential(B, x) }), MeanTurnArea(P, S, 0, w.Build), 1e-10)
+		close(t, "Flux", w.Flux(func(x Vector) Vector { return UniformPotential(B, x) }, math.Inf(1)), MeanTurnArea(P, S, 0, w.Build), 1e-10)
 	}
 }
 
@@ -29,7 +29,7 @@ func TestUniformFieldAgainstArea(t *testing.T) {
 func TestWireAgainstClosedForm(t *testing.T) {
 	const a, b, d, I = 0.07, 0.02, 0.05, 3.0
 	w := Window{a, b, 0, 1e-9, 1e-9}
-	got := w.Flux(func(x Vector) Vector { return WirePotential(I, Vector{0, d, 0}, Vector{1, 0, 0}, x) })
+	got := w.Flux(func(x Vector) Vector { return WirePotential(I, Vector{0, d, 0}, Vector{1, 0, 0}, x) }, 0)
 	// The current along +x at +y gives a field downwards, -z, at the coil.
 	close(t, "Flux", got, -Mu0*I*a/(2*math.Pi)*math.Log((d+b/2)/(d-b/2)), 1e-6)
 }
@@ -63,7 +63,7 @@ func TestWireAgainstSurface(t *testing.T) {
 		p = Vector{}.Plus((length+width)*(0.8+random.Float64())/math.Sqrt(p.Dot(p)), p)
 		u := p.Cross(Vector{random.NormFloat64(), random.NormFloat64(), random.NormFloat64()})
 		u = Vector{}.Plus(1/math.Sqrt(u.Dot(u)), u)
-		got := w.Flux(func(x Vector) Vector { return WirePotential(2, p, u, x) })
+		got := w.Flux(func(x Vector) Vector { return WirePotential(2, p, u, x) }, 0)
 		want := surface(w, 0, 0, 2, p, u)
 		scale := Mu0 * 2 / (2 * math.Pi * math.Sqrt(p.Dot(p))) * length * width
 		if math.Abs(got-want) > 2e-4*scale {
@@ -84,20 +84,41 @@ func TestWindowAgainstTurns(t *testing.T) {
 			sum += surface(w, 0.004*(float64(i)+0.5)/8, 0.012*((float64(j)+0.5)/8-0.5), 1, p, u) / 64
 		}
 	}
-	close(t, "Flux", w.Flux(func(x Vector) Vector { return WirePotential(1, p, u, x) }), sum, 1e-3)
+	close(t, "Flux", w.Flux(func(x Vector) Vector { return WirePotential(1, p, u, x) }, 0), sum, 1e-3)
 }
 
 func TestWireFarAway(t *testing.T) {
 	w := Window{0.05, 0.01, 0.003, 0.01, 0.003}
 	const d = 40.0
-	got := w.Flux(func(x Vector) Vector { return WirePotential(1, Vector{0, d, 0}, Vector{-1, 0, 0}, x) })
-	want := w.Flux(func(x Vector) Vector { return UniformPotential(Vector{0, 0, Mu0 / (2 * math.Pi * d)}, x) })
+	got := w.Flux(func(x Vector) Vector { return WirePotential(1, Vector{0, d, 0}, Vector{-1, 0, 0}, x) }, 0)
+	want := w.Flux(func(x Vector) Vector { return UniformPotential(Vector{0, 0, Mu0 / (2 * math.Pi * d)}, x) }, 0)
 	close(t, "Flux", got, want, 1e-4)
+}
+
+// Fewer points do for sources that are far: the same sources counted as near ones.
+func TestFluxFromAfar(t *testing.T) {
+	random := rand.New(rand.NewSource(9))
+	for range 200 {
+		length, width, r := randomCore(random)
+		w := Window{length - 2*r, width - 2*r, r, 0.001 + 0.03*random.Float64(), 0.001 + 0.01*random.Float64()}
+		reach := math.Hypot(math.Hypot(length/2+w.Build, width/2+w.Build), w.Height/2)
+		p := Vector{random.NormFloat64(), random.NormFloat64(), random.NormFloat64()}
+		p = Vector{}.Plus(farOff*reach/math.Sqrt(p.Dot(p)), p)
+		u := p.Cross(Vector{random.NormFloat64(), random.NormFloat64(), random.NormFloat64()})
+		u = Vector{}.Plus(1/math.Sqrt(u.Dot(u)), u)
+		wire := func(x Vector) Vector { return WirePotential(2, p, u, x) }
+		scale := Mu0 * 2 / (2 * math.Pi * math.Sqrt(p.Dot(p))) * length * width
+		if got, want := w.Flux(wire, farOff), w.Flux(wire, 0); math.Abs(got-want) > 1e-11*scale {
+			t.Errorf("Flux: got %.15g, want %.15g of about %.3g", got, want, scale)
+		}
+		everywhere := func(x Vector) Vector { return UniformPotential(Vector{1, 2, 3}, x) }
+		close(t, "Flux", w.Flux(everywhere, math.Inf(1)), w.Flux(everywhere, 0), 1e-13)
+	}
 }
 
 func BenchmarkFlux(b *testing.B) {
 	w := Window{0.05, 0.01, 0.003, 0.01, 0.003}
 	for b.Loop() {
-		w.Flux(func(x Vector) Vector { return WirePotential(1, Vector{0, 0.3, 0}, Vector{-1, 0, 0}, x) })
+		w.Flux(func(x Vector) Vector { return WirePotential(1, Vector{0, 0.3, 0}, Vector{-1, 0, 0}, x) }, 0)
 	}
 }
