@@ -3,6 +3,7 @@ package coil
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lode/units"
 	"lode/units/frame"
@@ -151,7 +152,7 @@ func (c Chain) Coupling(one, other int) (float64, error) {
 	return float64(m) / math.Sqrt(c.coupled[one-1][one-1]*c.coupled[other-1][other-1]), nil
 }
 
-// Frame lays the windings out in a row each.
+// Frame lays the windings out in a row each; places that are the middle for all are left out.
 func (c Chain) Frame() frame.Frame {
 	columns := map[string][]any{}
 	add := func(name string, cell any) { columns[name] = append(columns[name], cell) }
@@ -162,15 +163,24 @@ func (c Chain) Frame() frame.Frame {
 		add("x", p.X)
 		add("y", p.Y)
 		add("z", p.Z)
+		add("Tilt", p.Tilt)
 		add("Resistance", p.Winding.Resistance())
 		add("Inductance", units.Inductance(c.coupled[i][i]))
 		add("Share of the chain", units.Inductance(c.share(i)))
 	}
 	f := frame.Frame{Title: "Windings in series"}
-	for _, name := range []string{"Winding", "Turns", "Sense", "x", "y", "z", "Resistance", "Inductance", "Share of the chain"} {
-		f.Columns = append(f.Columns, frame.Collect(name, columns[name]))
+	for _, name := range []string{"Winding", "Turns", "Sense", "x", "y", "z", "Tilt", "Resistance", "Inductance", "Share of the chain"} {
+		if column := frame.Collect(name, columns[name]); !atZero(column) {
+			f.Columns = append(f.Columns, column)
+		}
 	}
 	return f
+}
+
+// atZero reports whether a column says nothing but that all lies in the middle or stands upright.
+func atZero(c frame.Column) bool {
+	place := c.Kind == units.Length(0).Kind() || c.Kind == units.Angle(0).Kind()
+	return place && !slices.ContainsFunc(c.Values, func(v float64) bool { return v != 0 })
 }
 
 // String sums the chain up in one line.
