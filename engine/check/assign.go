@@ -22,6 +22,10 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 		c.report(e, "no-value", c.text(e)+": is a type", "a type", c.World.describe(target), "")
 		return false
 	}
+	if shifted(x) && fractional(target) {
+		c.floatShift(e)
+		return false
+	}
 	q, isQuantity := c.World.Quantity(x.Type)
 	want, wantsQuantity := c.World.Quantity(target)
 	switch {
@@ -110,8 +114,9 @@ func (c *checker) assignInterface(e ast.Expr, x Typed, target types.Type, role s
 	if c.tooLarge(e, x) {
 		return false
 	}
+	c.Convert[e] = target
 	if q, ok := c.World.Quantity(t); ok {
-		if c.Convert[e] = target; q.Base == nil && target.Underlying().(*types.Interface).Empty() {
+		if q.Base == nil && target.Underlying().(*types.Interface).Empty() {
 			return true
 		} else if q.Base != nil {
 			t = q.Base

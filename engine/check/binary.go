@@ -80,6 +80,11 @@ func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Type
 	if !isX && !isY {
 		return c.plainBinary(e, op, ex, ey, x, y)
 	}
+	if op == token.EQL || op == token.NEQ {
+		if t, ok := c.comparedInside(ex, ey, x, y); ok {
+			return t
+		}
+	}
 	if !c.numeric(x, isX) || !c.numeric(y, isY) {
 		return c.report(e, "operands", c.opName(e, op)+": these do not go together", c.both(ex, ey, x, y), "two quantities or numbers", "")
 	}
@@ -96,6 +101,19 @@ func (c *checker) combine(e ast.Node, op token.Token, ex, ey ast.Expr, x, y Type
 		return Typed{}
 	}
 	return c.report(e, "operator", fmt.Sprintf("%s: not defined for quantities", op), c.both(ex, ey, x, y), "one of * / + - and comparisons", "divide by a unit to get a plain number")
+}
+
+// comparedInside reads the comparison of a quantity with what is in an interface.
+func (c *checker) comparedInside(ex, ey ast.Expr, x, y Typed) (Typed, bool) {
+	for _, side := range []struct {
+		e         ast.Expr
+		x, inside Typed
+	}{{ex, x, y}, {ey, y, x}} {
+		if t := side.inside.Type; t != nil && side.inside.Mode == Value && types.IsInterface(t) && t.Underlying().(*types.Interface).Empty() {
+			return Typed{Mode: Value, Type: types.Typ[types.UntypedBool]}, c.assign(side.e, side.x, t, "the value beside the interface")
+		}
+	}
+	return Typed{}, false
 }
 
 func (c *checker) numeric(x Typed, quantity bool) bool {
@@ -147,11 +165,17 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	if decimals(op, x, y) {
 		return c.fold(e, op, Typed{Mode: Value, Type: types.Typ[types.UntypedFloat]}, x, y)
 	}
+	if shift := op == token.SHL || op == token.SHR; shift && y.Value == nil && x.Value != nil && x.Type == types.Typ[types.UntypedFloat] || !shift && (shifted(x) && fractional(y.Type) || shifted(y) && fractional(x.Type)) {
+		return c.floatShift(e)
+	}
 	copied := &ast.BinaryExpr{X: c.placeholder(ex, x), OpPos: ey.Pos(), Op: op, Y: c.placeholder(ey, y)}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	if err := types.CheckExpr(c.Fset, c.Scratch, token.NoPos, copied, info); err != nil {
 		if w := Reword(err.Error(), c.textOf(e), c.both(ex, ey, x, y)); w.Code == "too-large" {
 			return c.report(e, w.Code, w.What, w.Got, w.Want, w.Hint)
+		}
+		if types.Identical(x.Type, y.Type) && (op == token.EQL || op == token.NEQ) {
+			return c.report(e, "operands", c.opName(e, op)+": these cannot be compared", c.both(ex, ey, x, y), "numbers, quantities, text, or structs and arrays of such", "compare their parts one by one, or with nil")
 		}
 		hint := ""
 		if isNumber(x.Type) && isNumber(y.Type) {
@@ -161,6 +185,18 @@ func (c *checker) nativeBinary(e ast.Node, op token.Token, ex, ey ast.Expr, x, y
 	}
 	tv := info.Types[copied]
 	return Typed{Mode: Value, Type: tv.Type, Value: tv.Value}
+}
+
+// shifted reports a constant without a type that is shifted by a variable: Go gives it the type
+// that is wanted around it.
+func shifted(x Typed) bool {
+	return x.Mode == Value && x.Value == nil && x.Type != nil && isUntyped(x.Type) && basic(x.Type)&types.IsNumeric != 0
+}
+
+func fractional(t types.Type) bool { return basic(t)&types.IsFloat != 0 }
+
+func (c *checker) floatShift(e ast.Node) Typed {
+	return c.report(e, "type", "shift: only whole numbers are shifted, and here Go would take a number with decimals", c.textOf(e), "a whole number that tells its type", "write int(...) around the number on the left of the shift")
 }
 
 // decimals reports arithmetic on two constants without a type of which one is a decimal.

@@ -173,6 +173,8 @@ func (c *checker) conversion(e *ast.CallExpr, t types.Type) Typed {
 			return Typed{}
 		}
 		return c.convertNumber(t, x)
+	case x.Value != nil && basic(t)&types.IsInteger != 0 && x.Value.Kind() == constant.Float && constant.ToInt(x.Value).Kind() != constant.Int:
+		return c.report(e, "conversion", "conversion: would lose a fraction", c.text(e), "a whole number", "round it first, such as int(round("+c.text(e.Args[0])+"))")
 	case types.IsInterface(t):
 		c.assign(e.Args[0], x, t, "conversion")
 		return Typed{Mode: Value, Type: t}

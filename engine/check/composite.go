@@ -3,8 +3,10 @@ package check
 import (
 	"fmt"
 	"go/ast"
+	"go/constant"
 	"go/token"
 	"go/types"
+	"math"
 	"strings"
 )
 
@@ -45,10 +47,50 @@ func (c *checker) compositeType(e *ast.CompositeLit) Typed {
 			if elem.Mode != Type {
 				return elem
 			}
-			return Typed{Mode: Type, Type: types.NewArray(elem.Type, int64(len(e.Elts)))}
+			return Typed{Mode: Type, Type: types.NewArray(elem.Type, c.lengthOf(e.Elts))}
 		}
 	}
 	return c.expr(e.Type)
+}
+
+// lengthOf is the length of an array whose elements may have their places in front of them.
+func (c *checker) lengthOf(list []ast.Expr) (length int64) {
+	at := int64(0)
+	for _, e := range list {
+		if kv, ok := e.(*ast.KeyValueExpr); ok {
+			at = placeOr(at, c.value(kv.Key))
+		}
+		at++
+		length = max(length, at)
+	}
+	return length
+}
+
+// placeOr is the place that a constant gives, or the one that is next.
+func placeOr(next int64, x Typed) int64 {
+	if x.Value == nil || !representable(x.Value, types.Typ[types.Uint16]) {
+		return next
+	}
+	at, _ := constant.Int64Val(constant.ToInt(x.Value))
+	return at
+}
+
+// places wants each place of a list once, and inside of it.
+func (c *checker) places(e *ast.CompositeLit, length int64) {
+	seen, at := map[int64]bool{}, int64(0)
+	for _, el := range e.Elts {
+		if kv, ok := el.(*ast.KeyValueExpr); ok {
+			at, el = placeOr(at, c.Exprs[kv.Key]), kv.Key
+		}
+		switch {
+		case seen[at]:
+			c.report(el, "defined-twice", fmt.Sprintf("place %d is there twice", at), c.text(el), "each place once", "")
+		case at >= length && len(e.Elts) <= int(length):
+			c.report(el, "value-count", "array: this place is outside of it", fmt.Sprint(at), fmt.Sprintf("0 to %d", length-1), "[...] counts by itself")
+		}
+		seen[at] = true
+		at++
+	}
 }
 
 func (c *checker) elements(e *ast.CompositeLit, t types.Type) {
@@ -63,11 +105,13 @@ func (c *checker) elements(e *ast.CompositeLit, t types.Type) {
 		c.pairs(e, u.Key(), u.Elem())
 	case *types.Slice:
 		c.pairs(e, nil, u.Elem())
+		c.places(e, math.MaxInt64)
 	case *types.Array:
 		if len(e.Elts) > int(u.Len()) {
 			c.report(e, "value-count", "array: the number of values does not fit", fmt.Sprint(len(e.Elts)), fmt.Sprintf("at most %d", u.Len()), "[...] counts by itself")
 		}
 		c.pairs(e, nil, u.Elem())
+		c.places(e, u.Len())
 	default:
 		c.report(e, "type", c.World.describe(t)+": has no literal with braces", c.text(e), "a struct, slice, array or map type", "")
 	}
@@ -158,10 +202,10 @@ func (c *checker) field(kv *ast.KeyValueExpr, t types.Type, s *types.Struct, see
 		c.report(kv.Key, "type", "a field's name is wanted", c.text(kv.Key), "Name: value", "")
 		return
 	}
-	f := findField(s, id.Name, c.own(t))
+	f := findField(s, id.Name, c.settable(t))
 	if f == nil {
-		c.report(id, "unknown-member", fmt.Sprintf("%s: no such field of %s", id.Name, c.World.describe(t)), id.Name, "one of "+strings.Join(fieldNames(s, c.own(t)), ", "),
-			didYouMean(id.Name, fieldNames(s, c.own(t))))
+		c.report(id, "unknown-member", fmt.Sprintf("%s: no such field of %s", id.Name, c.World.describe(t)), id.Name, "one of "+strings.Join(fieldNames(s, c.settable(t)), ", "),
+			didYouMean(id.Name, fieldNames(s, c.settable(t))))
 		c.value(kv.Value)
 		return
 	}
@@ -178,12 +222,18 @@ func (c *checker) positional(e *ast.CompositeLit, t types.Type, s *types.Struct)
 		return
 	}
 	for i, el := range e.Elts {
-		if !s.Field(i).Exported() && !c.own(t) {
+		if !s.Field(i).Exported() && !c.settable(t) {
 			c.report(el, "unknown-member", c.World.describe(t)+": has fields that cannot be set", c.text(el), "a function of the package that makes one", "")
 			return
 		}
 		c.assign(el, c.fieldValue(el), s.Field(i).Type(), "field "+s.Field(i).Name())
 	}
+}
+
+// settable reports whether the notebook may set all fields of a struct: it wrote the type.
+func (c *checker) settable(t types.Type) bool {
+	_, unnamed := types.Unalias(t).(*types.Struct)
+	return unnamed || c.own(t)
 }
 
 func findField(s *types.Struct, name string, own bool) *types.Var {

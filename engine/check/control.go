@@ -117,12 +117,13 @@ func (c *checker) rangeStmt(s *ast.RangeStmt) {
 	if x.Mode == Type {
 		c.refuseTypeOperand(s.X, x)
 	}
-	if x.Mode != Value {
-		c.stmt(s.Body)
-		return
+	var key, value types.Type
+	ok := x.Mode == Value
+	if ok {
+		key, value, ok = c.rangeTypes(s, x)
 	}
-	key, value, ok := c.rangeTypes(s, x)
 	if !ok {
+		c.rangeAnyway(s)
 		return
 	}
 	for i, e := range []ast.Expr{s.Key, s.Value} {
@@ -135,6 +136,16 @@ func (c *checker) rangeStmt(s *ast.RangeStmt) {
 			continue
 		}
 		c.rangeVar(s, e, t)
+	}
+	c.stmt(s.Body)
+}
+
+// rangeAnyway reads a loop over what nothing is known of.
+func (c *checker) rangeAnyway(s *ast.RangeStmt) {
+	for _, e := range []ast.Expr{s.Key, s.Value} {
+		if id, ok := e.(*ast.Ident); ok && s.Tok == token.DEFINE {
+			c.passOver(id)
+		}
 	}
 	c.stmt(s.Body)
 }

@@ -116,6 +116,7 @@ func (c *checker) pend(e *entry, spec *ast.TypeSpec, name *types.TypeName) {
 	e.pending = func() {
 		if t := c.typeIn(here, spec); t != nil {
 			named.SetUnderlying(t.Underlying())
+			c.ownFunctions(spec, named)
 			c.ownQuantity(spec, t)
 		}
 	}

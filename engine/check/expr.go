@@ -237,7 +237,7 @@ func (c *checker) selector(e *ast.SelectorExpr) Typed {
 	case x.Mode == Invalid:
 		return x
 	case x.Mode == Type:
-		return c.report(e, "not-available", "method expressions are not available in notebooks", c.text(e), "a value in front of the point", "")
+		return c.report(e, "not-available", "method expressions are not available in notebooks", c.text(e), "a value in front of the point", "or a function that calls the method: func(x "+c.text(e.X)+") ... { return x."+e.Sel.Name+"(...) }")
 	}
 	obj, _, _ := types.LookupFieldOrMethod(x.Type, true, c.Scratch, e.Sel.Name)
 	if obj == nil {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"go/ast"
 	"go/constant"
@@ -65,6 +66,7 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	if what := c.reserved(id.Name); what != "" {
 		c.report(id, "reserved-name", fmt.Sprintf("%s: the name is taken by %s", id.Name, what), id.Name, "a name of your own",
 			"what hides "+what+" is a silent mistake; try "+id.Name+"1")
+		c.passOver(id)
 		return
 	}
 	if old, ok := c.scope.names[id.Name]; ok && old.pos != id.Pos() {
@@ -79,6 +81,13 @@ func (c *checker) define(id *ast.Ident, obj types.Object, turns int) {
 	c.scope.names[id.Name] = &entry{object: obj, pos: id.Pos(), turns: turns}
 	if v, ok := obj.(*types.Var); ok && c.scope == c.top {
 		c.Vars = append(c.Vars, v)
+	}
+}
+
+// passOver makes the uses of a name pass without a message, where its definition had one.
+func (c *checker) passOver(id *ast.Ident) {
+	if id.Name != "_" {
+		c.scope.names[id.Name] = &entry{object: types.NewVar(id.Pos(), c.Scratch, id.Name, types.Typ[types.Invalid]), pos: id.Pos()}
 	}
 }
 
@@ -223,7 +232,24 @@ func (c *checker) universe(id *ast.Ident) Typed {
 	if pos := c.later[id.Name]; pos > id.Pos() {
 		return c.reportEarly(id, pos)
 	}
-	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", c.meant(id.Name))
+	return c.report(id, "unknown-name", id.Name+": no such name", id.Name, "a name defined above, a unit or a package", cmp.Or(insteadOf(id.Name), c.meant(id.Name)))
+}
+
+// insteadOf tells what stands for a package of Go that notebooks do not have.
+func insteadOf(name string) string {
+	switch name {
+	case "slices":
+		return "sort.Slice(list, func(i, j int) bool { return list[i] < list[j] }) sorts; a loop does the rest"
+	case "maps":
+		return "range goes through a map in the order of its keys"
+	case "time":
+		return "a time is a quantity: 5*sec; no clock, since a notebook gives the same in each run"
+	case "os", "io", "bufio":
+		return "package data reads files beside the notebook"
+	case "rand":
+		return "package chance has random numbers"
+	}
+	return ""
 }
 
 func notAvailableHint(name string) string {

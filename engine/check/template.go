@@ -46,6 +46,7 @@ func (c *checker) templateHeader(chunk *Chunk) {
 	var sig *types.Signature
 	c.within(func() { sig = c.genericSignature(d.Type) })
 	if sig == nil {
+		c.passOver(d.Name)
 		return
 	}
 	f := types.NewFunc(d.Name.Pos(), c.Scratch, d.Name.Name, sig)

@@ -83,10 +83,12 @@ func (c *checker) structType(e *ast.StructType) Typed {
 		if t == nil {
 			return Typed{}
 		}
-		if len(f.Names) == 0 {
-			return c.report(f.Type, "not-available", "embedded fields are not available in notebooks", c.text(f.Type), "a field with a name", "")
+		names := f.Names
+		if len(names) == 0 { // go on with the name that it has in Go
+			names = []*ast.Ident{embeddedName(f.Type)}
+			c.report(f.Type, "not-available", "embedded fields are not available in notebooks", c.text(f.Type), "a field with a name", "write "+names[0].Name+" "+c.text(f.Type)+", and use its parts through the name: x."+names[0].Name+".part")
 		}
-		for _, n := range f.Names {
+		for _, n := range names {
 			if seen[n.Name] && n.Name != "_" {
 				return c.report(n, "defined-twice", n.Name+": the field is there twice", n.Name, "each field once", "")
 			}
@@ -97,12 +99,34 @@ func (c *checker) structType(e *ast.StructType) Typed {
 	return c.small(e, types.NewStruct(fields, nil))
 }
 
+// embeddedHint tells where a list of types may stand.
+func (c *checker) embeddedHint(e ast.Expr) string {
+	switch e.(type) {
+	case *ast.BinaryExpr, *ast.UnaryExpr:
+		return "what bounds a type parameter stands in the brackets: func f[X " + c.text(e) + "](x X)"
+	}
+	return "write its methods out"
+}
+
+// embeddedName is the name of a field that is written as a type alone.
+func embeddedName(e ast.Expr) *ast.Ident {
+	switch e := ast.Unparen(e).(type) {
+	case *ast.StarExpr:
+		return embeddedName(e.X)
+	case *ast.SelectorExpr:
+		return e.Sel
+	case *ast.Ident:
+		return e
+	}
+	return &ast.Ident{NamePos: e.Pos(), Name: "_"}
+}
+
 func (c *checker) interfaceType(e *ast.InterfaceType) Typed {
 	var methods []*types.Func
 	for _, m := range e.Methods.List {
 		ft, ok := m.Type.(*ast.FuncType)
 		if !ok || len(m.Names) != 1 {
-			return c.report(m.Type, "not-available", "embedded interfaces are not available in notebooks", c.text(m.Type), "methods", "")
+			return c.report(m.Type, "not-available", "embedded interfaces and lists of types are not available in notebooks", c.text(m.Type), "methods", c.embeddedHint(m.Type))
 		}
 		sig := c.signatureOf(ft, nil)
 		if sig == nil {

@@ -118,8 +118,18 @@ func (l *lowerer) operand(e ast.Expr, form string) {
 	case form == "complex128" && basicInfo(l.Exprs[e].Type)&types.IsComplex == 0:
 		l.around(e, "complex(float64(", "), 0)", l.expr)
 	default:
-		l.around(e, form+"(", ")", l.expr)
+		l.around(e, form+"(", ")", l.whole)
 	}
+}
+
+// whole lowers a number that is converted; Go would give a shifted constant the type of the
+// conversion.
+func (l *lowerer) whole(e ast.Expr) {
+	if x := l.Exprs[e]; x.Value == nil && basicInfo(x.Type)&types.IsUntyped != 0 && basicInfo(x.Type)&types.IsNumeric != 0 {
+		l.around(e, "int(", ")", l.expr)
+		return
+	}
+	l.expr(e)
 }
 
 func basicInfo(t types.Type) types.BasicInfo {
@@ -139,6 +149,9 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 	switch {
 	case l.Exprs[e.X].Mode == check.Scale || l.Exprs[e.Y].Mode == check.Scale:
 		l.onScale(e)
+	case anything(l.Exprs[e.X].Type) || anything(l.Exprs[e.Y].Type):
+		l.beside(e.X, e.Y)
+		l.beside(e.Y, e.X)
 	case l.quantity(e.X) || l.quantity(e.Y):
 		form := "float64"
 		if l.complexSide(e.X) || l.complexSide(e.Y) {
@@ -147,9 +160,41 @@ func (l *lowerer) binary(e *ast.BinaryExpr) {
 		l.operand(e.X, form)
 		l.operand(e.Y, form)
 	default:
-		l.expr(e.X)
-		l.expr(e.Y)
+		l.beside(e.X, e.Y)
+		l.beside(e.Y, e.X)
 	}
+}
+
+// beside lowers an operand, which goes into an interface where the other one is in one, and takes
+// the name of the other one's type where it is a struct without one.
+func (l *lowerer) beside(e, other ast.Expr) {
+	t, o := l.Exprs[e].Type, l.Exprs[other].Type
+	switch {
+	case t == nil || o == nil:
+		l.expr(e)
+	case l.guard && l.mistakes(e, other):
+		l.into(e, types.NewInterfaceType(nil, nil))
+	case anything(o) && l.Convert[e] == nil:
+		l.into(e, o)
+	case l.guard && unnamedStruct(t) && !types.IsInterface(o) && !unnamedStruct(o):
+		l.around(e, l.plainText(o)+"(", ")", l.expr)
+	default:
+		l.expr(e)
+	}
+}
+
+func unnamedStruct(t types.Type) bool {
+	_, ok := types.Unalias(t).(*types.Struct)
+	return ok
+}
+
+// mistakes reports whether two errors are compared of which one may be of the notebook's own type.
+func (l *lowerer) mistakes(e, other ast.Expr) bool {
+	t, o := l.Exprs[e].Type, l.Exprs[other].Type
+	if len(l.declared) == 0 || check.IsNil(l.Exprs[e]) || check.IsNil(l.Exprs[other]) {
+		return false
+	}
+	return isErrorType(t) && (isErrorType(o) || l.ours(o)) || isErrorType(o) && l.ours(t)
 }
 
 func (l *lowerer) complexSide(e ast.Expr) bool { return l.runtime(e) == "complex128" }

@@ -61,7 +61,7 @@ func (l *lowerer) speaks(t types.Type, depth int) bool {
 		if types.IsInterface(t) {
 			return n.Obj().Pkg() != nil && len(l.declared) > 0
 		}
-		if textMethod(n) != "" {
+		if _, quantity := l.World.Quantity(t); textMethod(n) != "" || !quantity && l.mixed(n.Underlying()) {
 			return true
 		}
 	}
@@ -109,28 +109,22 @@ func (l *lowerer) present(text string, t types.Type, depth int) string {
 
 func (l *lowerer) presentBody(t types.Type, depth int) string {
 	if types.IsInterface(t) {
-		return "return " + l.dynamic() + "(x)"
+		return "return " + l.dynamic() + "(" + l.opened("x", t) + ")"
 	}
 	if m := textMethod(t); m != "" {
 		if _, ok := types.Unalias(t).(*types.Pointer); ok {
-			return "if x == nil { return nil }; return ˑh.Said(x." + m + "())"
+			return "if x == nil { return nil }; return ˑh.Said(x." + m + "(), nil)"
 		}
-		return "return ˑh.Said(x." + m + "())"
+		return "return ˑh.Said(x." + m + "(), " + l.behind(t, depth) + ")"
 	}
 	switch u := t.Underlying().(type) {
 	case *types.Struct:
-		var parts []string
-		for f := range u.Fields() {
-			if f.Name() != "_" {
-				parts = append(parts, l.present("x."+f.Name(), f.Type(), depth+1))
-			}
-		}
-		return "return ˑh.Fields{" + strings.Join(parts, ", ") + "}"
+		return "return " + l.fieldsText(u, depth)
 	case *types.Pointer:
 		if depth > 0 {
-			return "if x == nil { return nil }; return ˑh.Said(\"&…\")"
+			return "if x == nil { return nil }; return ˑh.Said(\"&…\", nil)"
 		}
-		return "if x == nil { return nil }; return ˑh.Said(\"&\" + fmt.Sprint(" + l.present("*x", u.Elem(), depth+1) + "))"
+		return "if x == nil { return nil }; return ˑh.Said(\"&\" + fmt.Sprint(" + l.present("*x", u.Elem(), depth+1) + "), nil)"
 	case *types.Slice:
 		return "r := []any{}; for _, v := range x { r = append(r, " + l.present("v", u.Elem(), depth+1) + ") }; return r"
 	case *types.Array:
@@ -141,21 +135,63 @@ func (l *lowerer) presentBody(t types.Type, depth int) string {
 		}
 		return "r := map[" + l.typeText(u.Key(), real) + "]any{}; for k, v := range x { r[" + l.convert("k", u.Key(), real) + "] = " + l.present("v", u.Elem(), depth+1) + " }; return r"
 	}
-	return "if x == nil { return nil }; return ˑh.Said(\"a function\")"
+	return "if x == nil { return nil }; return ˑh.Said(\"a function\", nil)"
+}
+
+// fieldsText writes the fields of the struct x.
+func (l *lowerer) fieldsText(u *types.Struct, depth int) string {
+	var names, parts []string
+	for f := range u.Fields() {
+		if f.Name() != "_" {
+			names, parts = append(names, f.Name()), append(parts, l.present("x."+f.Name(), f.Type(), depth+1))
+		}
+	}
+	return fmt.Sprintf("ˑh.Fields(%q, []any{%s})", strings.Join(names, " "), strings.Join(parts, ", "))
+}
+
+// behind writes what is behind the text of x, for verbs that do not print texts.
+func (l *lowerer) behind(t types.Type, depth int) string {
+	switch u := t.Underlying().(type) {
+	case *types.Basic:
+		return u.Name() + "(x)"
+	case *types.Struct:
+		return l.fieldsText(u, depth)
+	}
+	return "nil"
 }
 
 // dynamic returns the name of the function that finds out at run time how a value in an
-// interface is shown.
+// interface is shown. It is written when all types are known that it may meet.
 func (l *lowerer) dynamic() string {
-	return l.helper("dynamic", func(name string) string {
-		cases := ""
-		for _, t := range l.declared {
-			if types.IsInterface(t) {
-				continue
-			}
-			cases += "case " + l.plainText(t) + ": return " + l.present("v", t, 0) + "; "
-			cases += "case *" + l.plainText(t) + ": return " + l.present("v", types.NewPointer(t), 0) + "; "
-		}
-		return "func " + name + "(x any) any { switch v := x.(type) { " + cases + "case []any: r := []any{}; for _, e := range v { r = append(r, " + name + "(e)) }; return r }; return x }"
+	if l.dynamics == "" {
+		l.dynamics = l.name("h")
+	}
+	return l.dynamics
+}
+
+// eachPresented returns the name of the function that makes a list presentable.
+func (l *lowerer) eachPresented() string {
+	return l.helper("each presented", func(name string) string {
+		return "func " + name + "(x []any) []any { r := []any{}; for _, v := range x { r = append(r, " + l.dynamic() + "(v)) }; return r }"
 	})
+}
+
+func (l *lowerer) finishDynamic() {
+	if l.dynamics == "" {
+		return
+	}
+	cases := ""
+	for i := 0; i < len(l.labelled); i++ {
+		t := l.labelled[i]
+		cases += "case " + l.labelText(t) + ": return " + l.present("v."+l.labelName(t), t, 0) + "; "
+	}
+	if !l.guard {
+		for _, t := range l.declared {
+			if !types.IsInterface(t) {
+				cases += "case " + l.plainText(t) + ": return " + l.present("v", t, 0) + "; "
+				cases += "case *" + l.plainText(t) + ": return " + l.present("v", types.NewPointer(t), 0) + "; "
+			}
+		}
+	}
+	l.tail = append(l.tail, "func "+l.dynamics+"(x any) any { switch v := x.(type) { "+cases+"case []any: r := []any{}; for _, e := range v { r = append(r, "+l.dynamics+"(e)) }; return r }; return x }")
 }

@@ -67,7 +67,7 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 		if s, ok := ast.Unparen(e.Fun).(*ast.SelectorExpr); ok {
 			l.called[s] = true
 		}
-		if l.watched(e) {
+		if l.watched(e) || l.findError(e) {
 			return
 		}
 		l.raw(e.Fun)
@@ -76,23 +76,48 @@ func (l *lowerer) bareCall(e *ast.CallExpr) {
 }
 
 func (l *lowerer) arguments(e *ast.CallExpr) {
+	sig, _ := l.Exprs[e.Fun].Type.Underlying().(*types.Signature)
 	if !l.realCallee(e.Fun) {
-		l.exprs(e.Args)
+		for i, a := range e.Args {
+			l.argument(a, sig, i, e.Ellipsis.IsValid())
+		}
 		return
 	}
-	sig, _ := l.Exprs[e.Fun].Type.Underlying().(*types.Signature)
 	present := l.presents(e.Fun)
 	for i, a := range e.Args {
 		t := paramType(sig, i, e.Ellipsis.IsValid())
 		switch {
 		case t == nil:
 			l.expr(a)
+		case present && types.IsInterface(t) && l.isMistake(e.Fun, a):
+			l.into(a, types.Universe.Lookup("error").Type())
 		case present && types.IsInterface(t):
 			l.presented(a)
+		case present && l.guard && e.Ellipsis.IsValid() && i == len(e.Args)-1 && len(l.declared) > 0:
+			l.wrapped(a, l.plain, func(text string) string { return l.eachPresented() + "(" + text + ")" })
 		default:
 			l.toReal(a, t)
 		}
 	}
+}
+
+// argument lowers an argument of a function of the notebook. Where a function takes any number of
+// anything the interpreter would take a list for several of them.
+func (l *lowerer) argument(a ast.Expr, sig *types.Signature, i int, spread bool) {
+	t := paramType(sig, i, spread)
+	_, list := l.Exprs[a].Type.(*types.Slice)
+	if !l.guard || !list || spread || !anything(t) || !sig.Variadic() || i < sig.Params().Len()-1 {
+		l.expr(a)
+		return
+	}
+	l.around(a, l.sameAs(t)+"(", ")", l.expr)
+}
+
+// sameAs returns the name of a function that returns what it is given, as a t.
+func (l *lowerer) sameAs(t types.Type) string {
+	return l.helper("as "+l.plainText(t), func(name string) string {
+		return "func " + name + "(x " + l.plainText(t) + ") " + l.plainText(t) + " { return x }"
+	})
 }
 
 func paramType(sig *types.Signature, i int, spread bool) types.Type {
@@ -117,12 +142,15 @@ func (l *lowerer) conversion(e *ast.CallExpr) {
 		l.number(x)
 	case l.plainText(t) == "float64":
 		l.edits.replace(from, to, "float64")
-		l.expr(x)
+		l.whole(x)
 	case l.plainText(t) == "complex128":
 		l.edits.replace(from, to, "complex128")
 		l.operand(x, "complex128")
 	case shape != t && l.mixed(shape):
 		l.toReal(x, t)
+	case l.guard && types.IsInterface(t): // the interpreter fails where several are made at once
+		l.edits.replace(from, to, l.sameAs(t))
+		l.expr(x)
 	default:
 		l.typeExpr(e.Fun, plain)
 		l.expr(x)
@@ -207,6 +235,10 @@ func (l *lowerer) builtin(e *ast.CallExpr) {
 	case "append":
 		l.appendCall(e)
 	case "panic":
+		if l.ownError(l.Exprs[e.Args[0]].Type) {
+			l.into(e.Args[0], types.Universe.Lookup("error").Type())
+			return
+		}
 		l.presented(e.Args[0])
 	default:
 		l.exprs(e.Args)

@@ -42,19 +42,52 @@ import (
 `
 
 const exportRunner = `
-type ˑSaid string
-
-func (s ˑSaid) String() string { return string(s) }
-
-type ˑFields []any
-
-func (f ˑFields) String() string {
-	parts := make([]string, len(f))
-	for i, v := range f {
-		parts[i] = ˑfmt.Sprint(v)
-	}
-	return "{" + ˑstrings.Join(parts, " ") + "}"
+// ˑsaid is a value that is printed by a text of its own; other verbs print what is behind it.
+type ˑsaid struct {
+	text  string
+	value any
 }
+
+// String returns the text.
+func (s ˑsaid) String() string { return s.text }
+
+// Format writes the text, or what is behind it, as fmt does.
+func (s ˑsaid) Format(f ˑfmt.State, verb rune) {
+	if s.value == nil || ˑstrings.ContainsRune("vsqxX", verb) && !f.Flag('#') {
+		ˑfmt.Fprintf(f, ˑfmt.FormatString(f, verb), s.text)
+		return
+	}
+	ˑfmt.Fprintf(f, ˑfmt.FormatString(f, verb), s.value)
+}
+
+// ˑfields is a struct of the notebook, ready to be printed.
+type ˑfields struct {
+	names  []string
+	values []any
+}
+
+// String writes the fields as fmt does.
+func (s ˑfields) String() string { return ˑfmt.Sprintf("%v", s) }
+
+// Format writes each field, with its name where fmt does so.
+func (s ˑfields) Format(f ˑfmt.State, verb rune) {
+	named := verb == 'v' && (f.Flag('+') || f.Flag('#'))
+	ˑfmt.Fprint(f, "{")
+	for i, v := range s.values {
+		if i > 0 {
+			ˑfmt.Fprint(f, " ")
+		}
+		if named {
+			ˑfmt.Fprint(f, s.names[i]+":")
+		}
+		ˑfmt.Fprintf(f, ˑfmt.FormatString(f, verb), v)
+	}
+	ˑfmt.Fprint(f, "}")
+}
+
+func ˑSaid(text string, value any) any { return ˑsaid{text, value} }
+
+func ˑFields(names string, values []any) any { return ˑfields{ˑstrings.Fields(names), values} }
 
 // ˑShow prints a result: its label, how it reads, and its number in SI units to the last digit.
 func ˑShow(label int, value any) {

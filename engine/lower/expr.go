@@ -28,7 +28,7 @@ func (l *lowerer) untold(e ast.Expr) {
 	case !ok:
 		l.plain(e)
 	case types.IsInterface(target):
-		l.boxed(e)
+		l.into(e, target)
 	case l.constant(e) && l.plainText(target) == "complex128":
 		from, to := l.span(e)
 		l.edits.replace(from, to, valueText(constant.ToComplex(l.Exprs[e].Value), target))
@@ -87,7 +87,7 @@ func (l *lowerer) isReal(e ast.Expr) bool {
 	case *ast.StarExpr:
 		return l.isReal(e.X)
 	case *ast.TypeAssertExpr:
-		return true
+		return !l.caseOf(e.X, l.Exprs[e.Type].Type)
 	}
 	return false
 }
@@ -180,8 +180,7 @@ func (l *lowerer) parts(e ast.Expr) {
 		l.expr(e.High)
 		l.expr(e.Max)
 	case *ast.TypeAssertExpr:
-		l.raw(e.X)
-		l.typeExpr(e.Type, real)
+		l.assertion(e)
 	case *ast.ArrayType, *ast.MapType, *ast.FuncType, *ast.StructType, *ast.InterfaceType:
 		l.typeExpr(e, plain)
 	}
@@ -202,7 +201,13 @@ func (l *lowerer) toReal(e ast.Expr, target types.Type) {
 	from := l.Exprs[e].Type
 	shape := l.shape(target)
 	switch {
-	case types.IsInterface(target) || !l.mixed(shape) || check.IsNil(l.Exprs[e]) || l.constant(e):
+	case types.IsInterface(target) && l.quantity(e):
+		l.boxed(e)
+	case isErrorType(target):
+		l.expr(e)
+	case types.IsInterface(target):
+		l.plain(e)
+	case !l.mixed(shape) || check.IsNil(l.Exprs[e]) || l.constant(e):
 		l.expr(e)
 	case types.Identical(from, target) && (l.isReal(e) || shape != target):
 		l.raw(e)

@@ -96,6 +96,8 @@ type lowerer struct {
 	direct  ast.Expr            // makes the value of the statement, which the runner is handed anyway
 	workings
 	declared []types.Type // types of the notebook's top level
+	labelled []types.Type // types that are labelled in an interface
+	dynamics string       // the name of the function that shows what is in an interface
 	helpers  map[string]string
 	tail     []string // helper functions
 }
@@ -124,6 +126,7 @@ func (l *lowerer) pieces() (decls, run []piece) {
 			}
 		}
 	}
+	l.finishDynamic()
 	return decls, run
 }
 

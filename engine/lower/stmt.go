@@ -181,6 +181,10 @@ func (l *lowerer) control(s ast.Stmt) {
 }
 
 func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
+	if l.guard && s.Tag != nil && l.Exprs[s.Tag].Type != nil && types.IsInterface(l.Exprs[s.Tag].Type) {
+		l.switchAnything(s)
+		return
+	}
 	if s.Init != nil {
 		l.apartInit(s, s.Init)
 	}
@@ -199,6 +203,31 @@ func (l *lowerer) switchStmt(s *ast.SwitchStmt) {
 			} else {
 				l.expr(e)
 			}
+		}
+		l.clause(clause)
+	}
+}
+
+// switchAnything lowers a switch over what is in an interface, which the interpreter does not
+// compare with the cases, as comparisons.
+func (l *lowerer) switchAnything(s *ast.SwitchStmt) {
+	init := ""
+	if s.Init != nil {
+		init = l.renderStmt(s.Init) + "; "
+	}
+	name := l.name("on")
+	tag := l.render(s.Tag)
+	if isErrorType(l.Exprs[s.Tag].Type) {
+		tag = l.opened(tag, l.Exprs[s.Tag].Type)
+	}
+	l.enclose(s, l.label, "{ "+init+name+" := "+tag+"; _ = "+name+"; ")
+	_, to := l.span(s.Tag)
+	l.edits.replace(l.offset(s.Switch)+len("switch"), to, " ")
+	l.label = nil
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		for _, e := range clause.List {
+			l.around(e, name+" == ", "", func(e ast.Expr) { l.beside(e, s.Tag) })
 		}
 		l.clause(clause)
 	}
@@ -223,64 +252,129 @@ func (l *lowerer) apartInit(s *ast.SwitchStmt, init ast.Stmt) {
 	l.edits.replace(l.offset(s.Switch)+len("switch"), end, " ")
 }
 
-// typeSwitch compares types as the library knows them, and takes a quantity out of its
-// interface in plain form.
+// typeSwitch compares types as the library knows them, and takes a value out of its interface
+// in plain form.
 func (l *lowerer) typeSwitch(s *ast.TypeSwitchStmt) {
-	l.stmt(s.Init)
-	var id *ast.Ident
-	switch a := s.Assign.(type) {
-	case *ast.AssignStmt:
-		id = a.Lhs[0].(*ast.Ident)
-		if !l.unpacks(s, id) {
-			id = nil
-		} else {
-			from, to := l.span(id)
-			l.edits.replace(from, to, "ˑ"+id.Name)
-		}
-		l.raw(a.Rhs[0].(*ast.TypeAssertExpr).X)
-	case *ast.ExprStmt:
-		l.raw(a.X.(*ast.TypeAssertExpr).X)
+	x, id := switchedOn(s)
+	kept := l.keepsTag(s, x)
+	if kept {
+		l.keepTag(s, x)
+	} else {
+		l.stmt(s.Init)
+		l.raw(x)
 	}
+	l.label = nil
+	if kept && id != nil && !l.used(s, id) { // for Go to complain about
+		kept = false
+	}
+	l.switchName(s, x, id, kept)
 	for _, b := range s.Body.List {
 		clause := b.(*ast.CaseClause)
 		for _, e := range clause.List {
-			l.typeExpr(e, real)
+			l.caseExpr(e, x)
 		}
-		if id != nil && mentions(clause.Body, id.Name) {
-			l.unpack(id, clause)
+		switch {
+		case id != nil && mentions(clause.Body, id.Name) && (kept || l.unpacks(s, id)):
+			l.unpack(id, clause, x, kept)
+		case id == nil && l.guard:
+			l.edits.open(l.offset(clause.Colon)+1, " _ = ˑ; ")
 		}
 		l.clause(clause)
 	}
 }
 
-// unpacks reports whether a case of a type switch takes out a value that has two forms.
-func (l *lowerer) unpacks(s *ast.TypeSwitchStmt, id *ast.Ident) bool {
+// switchName writes the name that a type switch gives its value.
+func (l *lowerer) switchName(s *ast.TypeSwitchStmt, x ast.Expr, id *ast.Ident, kept bool) {
+	switch {
+	case id == nil && l.guard && len(s.Body.List) > 0: // the interpreter compares better with a name
+		from, _ := l.span(s.Assign)
+		l.edits.open(from, "ˑ := ")
+	case id != nil && (kept || l.unpacks(s, id)):
+		from, to := l.span(id)
+		l.edits.replace(from, to, "ˑ"+id.Name)
+	}
+}
+
+// keepsTag reports whether a type switch looks for types of the notebook in an interface with
+// methods.
+func (l *lowerer) keepsTag(s *ast.TypeSwitchStmt, x ast.Expr) bool {
+	if !l.guard || anything(l.Exprs[x].Type) {
+		return false
+	}
 	for _, b := range s.Body.List {
-		clause := b.(*ast.CaseClause)
-		if l.caseType(clause) != nil && mentions(clause.Body, id.Name) {
+		for _, e := range b.(*ast.CaseClause).List {
+			if check.IsNil(l.Exprs[e]) || l.caseOf(x, l.Exprs[e].Type) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// keepTag keeps the value in front of the switch.
+func (l *lowerer) keepTag(s *ast.TypeSwitchStmt, x ast.Expr) {
+	init := ""
+	if s.Init != nil {
+		init = l.renderStmt(s.Init) + "; "
+		end, _ := l.span(s.Assign)
+		l.edits.replace(l.offset(s.Switch)+len("switch"), end, " ")
+	}
+	l.enclose(s, l.label, "{ "+init+"ˑtag := "+l.renderRaw(x)+"; _ = ˑtag; ")
+	from, to := l.span(x)
+	l.edits.replace(from, to, l.opened("ˑtag", l.Exprs[x].Type))
+}
+
+// used reports whether a type switch uses the name that it gives its value.
+func (l *lowerer) used(s *ast.TypeSwitchStmt, id *ast.Ident) bool {
+	for _, b := range s.Body.List {
+		if mentions(b.(*ast.CaseClause).Body, id.Name) {
 			return true
 		}
 	}
 	return false
 }
 
-// caseType returns the type of a case of one type that has two forms.
-func (l *lowerer) caseType(clause *ast.CaseClause) types.Type {
+// switchedOn returns the value whose type decides, and the name that it gets.
+func switchedOn(s *ast.TypeSwitchStmt) (ast.Expr, *ast.Ident) {
+	if a, ok := s.Assign.(*ast.AssignStmt); ok {
+		return a.Rhs[0].(*ast.TypeAssertExpr).X, a.Lhs[0].(*ast.Ident)
+	}
+	return s.Assign.(*ast.ExprStmt).X.(*ast.TypeAssertExpr).X, nil
+}
+
+// unpacks reports whether a case of a type switch takes out a value that has two forms.
+func (l *lowerer) unpacks(s *ast.TypeSwitchStmt, id *ast.Ident) bool {
+	x, _ := switchedOn(s)
+	for _, b := range s.Body.List {
+		clause := b.(*ast.CaseClause)
+		if l.caseType(clause, x) != nil && mentions(clause.Body, id.Name) {
+			return true
+		}
+	}
+	return false
+}
+
+// caseType returns the type of a case of one type that has two forms, or a label.
+func (l *lowerer) caseType(clause *ast.CaseClause, on ast.Expr) types.Type {
 	if len(clause.List) != 1 {
 		return nil
 	}
-	if x := l.Exprs[clause.List[0]]; x.Mode == check.Type && l.mixed(x.Type) {
+	if x := l.Exprs[clause.List[0]]; x.Mode == check.Type && (l.mixed(x.Type) || l.caseOf(on, x.Type)) {
 		return x.Type
 	}
 	return nil
 }
 
-func (l *lowerer) unpack(id *ast.Ident, clause *ast.CaseClause) {
+func (l *lowerer) unpack(id *ast.Ident, clause *ast.CaseClause, on ast.Expr, kept bool) {
 	value := "ˑ" + id.Name
-	if t := l.caseType(clause); t != nil {
+	if kept && len(clause.List) != 1 || kept && check.IsNil(l.Exprs[clause.List[0]]) {
+		value = "ˑtag"
+	} else if t := l.caseType(clause, on); l.caseOf(on, t) {
+		value += "." + l.labelName(t)
+	} else if t != nil {
 		value = l.convert(value, t, plain)
 	}
-	l.edits.open(l.offset(clause.Colon)+1, fmt.Sprintf(" %s := %s; ", id.Name, value))
+	l.edits.open(l.offset(clause.Colon)+1, fmt.Sprintf(" _ = ˑ%s; %s := %s; ", id.Name, id.Name, value))
 }
 
 func mentions(body []ast.Stmt, name string) bool {
@@ -319,14 +413,17 @@ func (l *lowerer) assign(s *ast.AssignStmt, top bool) {
 		l.opAssign(s)
 		return
 	}
+	if top && s.Tok == token.DEFINE {
+		at := l.offset(s.TokPos)
+		l.edits.replace(at, at+2, "=")
+	}
+	if l.together(s) {
+		return
+	}
 	for _, e := range s.Lhs {
 		if s.Tok != token.DEFINE {
 			l.raw(e)
 		}
-	}
-	if top && s.Tok == token.DEFINE {
-		at := l.offset(s.TokPos)
-		l.edits.replace(at, at+2, "=")
 	}
 	if len(s.Lhs) == 2 && len(s.Rhs) == 1 {
 		l.pair(s.Rhs[0])
@@ -353,6 +450,15 @@ func (l *lowerer) assigned(s *ast.AssignStmt, i int, e ast.Expr) {
 // pair lowers what gives a value and whether there is one.
 func (l *lowerer) pair(e ast.Expr) {
 	t := l.Exprs[e].Type
+	if a, ok := ast.Unparen(e).(*ast.TypeAssertExpr); ok && l.caseOf(a.X, l.Exprs[a.Type].Type) {
+		t = l.Exprs[a.Type].Type
+		l.around(e, "func() ("+l.plainText(t)+", bool) { ˑv, ˑok := ", "; return ˑv."+l.labelName(t)+", ˑok }()", func(ast.Expr) { l.asserted(a) })
+		return
+	}
+	if a, ok := ast.Unparen(e).(*ast.TypeAssertExpr); ok && l.guard && isErrorType(l.Exprs[a.Type].Type) && anything(l.Exprs[a.X].Type) && len(l.declared) > 0 {
+		l.around(e, l.asError()+"(", ")", func(ast.Expr) { l.assertedValue(a) })
+		return
+	}
 	_, call := ast.Unparen(e).(*ast.CallExpr)
 	if call || t == nil || !l.isReal(e) || !l.mixed(t) {
 		l.expr(e)

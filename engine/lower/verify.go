@@ -21,17 +21,17 @@ import (
 func (l *Lowered) hostPackage() *types.Package {
 	p := types.NewPackage(Host, "host")
 	num, val, err := types.Typ[types.Int], types.NewInterfaceType(nil, nil).Complete(), types.Universe.Lookup("error").Type()
+	yes := types.Typ[types.Bool]
+	text := types.NewSignatureType(nil, nil, nil, nil, tuple(p, []types.Type{types.Typ[types.String]}), false)
+	takes := types.NewSignatureType(nil, nil, nil, tuple(p, []types.Type{val}), tuple(p, []types.Type{yes}), false)
 	for name, sig := range map[string][2][]types.Type{
 		"At": {{num}}, "Show": {{num, val}}, "Mind": {{num, val}}, "Caught": {{val}, {val}}, "Fail": {{num, err}}, "Over": {{num, num}, {num}}, "Steps": {nil, {num}}, "Depth": {nil, {num}},
-		"Leaf": {{num, val}}, "Constant": {{num, val}}, "Own": {{num, val}}, "Enter": {{num}}, "Step": {{num, types.Typ[types.Bool]}}, "Leave": {{num, num}}, "After": {{num}}, "Work": {{num, num}},
+		"Leaf": {{num, val}}, "Constant": {{num, val}}, "Own": {{num, val}}, "Enter": {{num}}, "Step": {{num, yes}}, "Leave": {{num, num}}, "After": {{num}}, "Work": {{num, num}},
+		"Mistake": {{val, text}, {err}}, "Inside": {{err}, {val}}, "Search": {{err, takes}, {yes}},
+		"Said": {{types.Typ[types.String], val}, {val}}, "Fields": {{types.Typ[types.String], types.NewSlice(val)}, {val}},
 		"Knob": {{num}, {types.Typ[types.Float64]}},
 	} {
 		p.Scope().Insert(types.NewFunc(token.NoPos, p, name, types.NewSignatureType(nil, nil, nil, tuple(p, sig[0]), tuple(p, sig[1]), false)))
-	}
-	for name, under := range map[string]types.Type{"Said": types.Typ[types.String], "Fields": types.NewSlice(val)} {
-		obj := types.NewTypeName(token.NoPos, p, name, nil)
-		types.NewNamed(obj, under, nil)
-		p.Scope().Insert(obj)
 	}
 	for i, w := range l.Watched {
 		p.Scope().Insert(types.NewFunc(token.NoPos, p, w.Host(i), w.signature))

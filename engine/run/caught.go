@@ -30,6 +30,8 @@ func caught(v any) any {
 		text = v
 	case failure:
 		return v
+	case *mistake:
+		return v.value
 	case error:
 		if text = v.Error(); !machinery().MatchString(text) {
 			return v

@@ -1,10 +1,8 @@
 package run
 
 import (
-	"fmt"
 	"reflect"
 	"runtime"
-	"strings"
 
 	"lode/engine/library"
 )
@@ -65,37 +63,24 @@ func (r *runner) leave(spot, depth int) {
 	runtime.Goexit()
 }
 
-// Said is a value that is shown by a text of its own.
-type Said string
-
-// String returns the text.
-func (s Said) String() string { return string(s) }
-
-// Fields is a struct of the notebook, ready to be shown.
-type Fields []any
-
-// String writes the fields as fmt does.
-func (f Fields) String() string {
-	parts := make([]string, len(f))
-	for i, v := range f {
-		parts[i] = fmt.Sprint(v)
-	}
-	return "{" + strings.Join(parts, " ") + "}"
-}
-
 func (r *runner) host(lib *library.Library) map[string]reflect.Value {
 	functions := map[string]any{
-		"At":     func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
-		"Show":   func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
-		"Mind":   func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
-		"Fail":   func(spot int, err error) { panic(failure{spot, err}) },
-		"Over":   r.over,
-		"Caught": caught,
-		"Knob":   func(knob int) float64 { return r.sink.Knob(knob) },
-		"Steps":  r.allowance,
-		"Depth":  func() int { return r.limits.Depth },
+		"At":      func(spot int) { r.heed(); r.settle(); r.at = spot; r.sink.At(spot) },
+		"Show":    func(spot int, value any) { r.heed(); r.sink.Show(spot, value) },
+		"Mind":    func(spot int, value any) { r.heed(); r.sink.Mind(spot, value) },
+		"Fail":    func(spot int, err error) { panic(failure{spot, err}) },
+		"Over":    r.over,
+		"Caught":  caught,
+		"Mistake": func(value any, text func() string) error { return &mistake{value, text} },
+		"Said":    newSaid,
+		"Fields":  newFields,
+		"Inside":  inside,
+		"Search":  search,
+		"Knob":    func(knob int) float64 { return r.sink.Knob(knob) },
+		"Steps":   r.allowance,
+		"Depth":   func() int { return r.limits.Depth },
 	}
-	values := map[string]reflect.Value{"Said": reflect.ValueOf((*Said)(nil)), "Fields": reflect.ValueOf((*Fields)(nil))}
+	values := map[string]reflect.Value{}
 	for name, f := range functions {
 		values[name] = reflect.ValueOf(f)
 	}

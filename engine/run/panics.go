@@ -41,7 +41,12 @@ func panicked(text string) issue.Issue {
 	text = strings.TrimPrefix(text, "runtime error: ")
 	for _, r := range rewordings() {
 		if m := r.pattern.FindStringSubmatchIndex(text); m != nil {
-			fill := func(s string) string { return string(r.pattern.ExpandString(nil, s, text, m)) }
+			fill := func(s string) string {
+				if s = string(r.pattern.ExpandString(nil, s, text, m)); strings.Contains(s, "ˑ") {
+					return "a value of a type of the notebook" // which the interpreter knows by its parts only
+				}
+				return s
+			}
 			return issue.Issue{Code: r.code, What: r.what, Got: fill(r.got), Want: fill(r.want), Hint: r.hint}
 		}
 	}

@@ -24,14 +24,14 @@ func ordersAt(level int) orders {
 	}
 }
 
-// deepen adds points over the mean distance for deep windows around straight sides of some length in all, where the radius of the corners
-// grows many times over from the first turn to the last.
-func (o orders) deepen(w window, straight float64) orders {
+// deepen adds points over the mean distance for deep windows, where the radius of the corners grows many times over from
+// the first turn to the last.
+func (o orders) deepen(w window) orders {
 	if w.width() > 0.6*w.from {
 		o.middle += 2
-		if w.width() > 20*w.from && w.width() > straight {
-			o.middle += 2
-		}
+	}
+	if w.width() > 20*w.from {
+		o.middle += 2
 	}
 	return o
 }

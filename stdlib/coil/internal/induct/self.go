@@ -24,15 +24,6 @@ func (s Section) winding() winding {
 	}
 }
 
-// straight is the length of all sides.
-func (p winding) straight() float64 {
-	sum := 0.0
-	for i := range p.pieces {
-		sum += p.pieces[i].length
-	}
-	return sum
-}
-
 // Self is the inductance of a winding in henry, with an estimate of the error in henry. The
 // estimate is the step from a coarser computation; the error is usually a tenth of it.
 func Self(s Section, turns float64) (inductance, err float64) {
@@ -136,9 +127,9 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
 	}
-	o := ordersAt(level).deepen(p.window, p.straight())
+	o := ordersAt(level).deepen(p.window)
 	if q.window != p.window {
-		o = o.deepen(q.window, q.straight())
+		o = o.deepen(q.window)
 	}
 	lost := 0.0
 	if !common || z != 0 {
