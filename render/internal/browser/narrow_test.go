@@ -1,6 +1,7 @@
 package browser
 
 import (
+	"strings"
 	"testing"
 
 	"lode/render/page"
@@ -27,6 +28,11 @@ const broken = `(() => {
     if (k.getBoundingClientRect().width < 120) bad.push("a knob is " + k.getBoundingClientRect().width + " wide");
   }
   for (const c of document.querySelectorAll("tbody th.wordy")) if (lines(c) > 3) bad.push(c.textContent + " takes " + lines(c) + " lines");
+  for (const c of document.querySelectorAll("caption")) {
+    const r = document.createRange();
+    r.selectNodeContents(c);
+    if (r.getBoundingClientRect().right > innerWidth) bad.push(c.textContent + " is cut");
+  }
   return bad;
 })()`
 
@@ -62,6 +68,10 @@ func wordyTable(t *testing.T) *table.Grid {
 	if err != nil {
 		t.Fatal(err)
 	}
-	g := of.Grid()
+	g := of.Titled("A build sheet under a title that does not fit into one line of a narrow screen").Grid()
+	g.Heads = append(g.Heads, table.Header{Name: "Value", Numeric: true})
+	for i := range g.Rows {
+		g.Rows[i] = append(g.Rows[i], table.Cell{Whole: strings.Repeat("1", 30)})
+	}
 	return &g
 }
