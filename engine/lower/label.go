@@ -30,6 +30,10 @@ func (l *lowerer) into(e ast.Expr, target types.Type) {
 		l.wrapped(e, l.plain, func(text string) string { return l.mistake(x.Type) + "(" + text + ")" })
 	case l.guard && isErrorType(target) && types.IsInterface(x.Type) && l.ours(x.Type):
 		l.wrapped(e, l.plain, func(text string) string { return l.fromOpened(x.Type) + "(" + text + ")" })
+	case l.guard && !anything(target) && isList(x.Type) && l.ours(x.Type):
+		l.around(e, l.helper("hand "+l.plainText(x.Type)+" as "+l.plainText(target), func(name string) string {
+			return "func " + name + "(x " + l.plainText(x.Type) + ") " + l.plainText(target) + " { return x }"
+		})+"(", ")", l.plain)
 	case !l.guard || !anything(target) || x.Type == nil || check.IsNil(x) || anything(x.Type):
 		l.boxed(e)
 	case types.IsInterface(x.Type):
@@ -39,6 +43,16 @@ func (l *lowerer) into(e ast.Expr, target types.Type) {
 	default:
 		l.boxed(e)
 	}
+}
+
+// isList reports the types of which the interpreter hands a value to an interface with methods only
+// as the result of a function.
+func isList(t types.Type) bool {
+	if t == nil {
+		return false
+	}
+	_, ok := t.Underlying().(*types.Slice)
+	return ok
 }
 
 // ours reports whether a type of the notebook's top level is part of t.
@@ -83,7 +97,7 @@ func (l *lowerer) caseOf(x ast.Expr, t types.Type) bool {
 // assertion lowers x.(T).
 func (l *lowerer) assertion(e *ast.TypeAssertExpr) {
 	t := l.Exprs[e.Type].Type
-	if l.guard && isErrorType(t) && anything(l.Exprs[e.X].Type) && len(l.declared) > 0 {
+	if l.guard && isErrorType(t) && anything(l.Exprs[e.X].Type) {
 		name := l.asError()
 		l.around(e, "func() error { ˑe, ˑok := "+name+"(", "); if !ˑok { panic(\"interface conversion: no error\") }; return ˑe }()", func(ast.Expr) { l.assertedValue(e) })
 		return
@@ -196,7 +210,7 @@ func (l *lowerer) asError() string {
 		if cases != "" {
 			cases = "switch v := x.(type) { " + cases + "}; "
 		}
-		return "func " + name + "(x any) (error, bool) { " + cases + "e, ok := x.(error); return e, ok }"
+		return "func " + name + "(x any) (error, bool) { if x == nil { return nil, false }; " + cases + "e, ok := x.(error); return e, ok }"
 	})
 }
 

@@ -455,7 +455,7 @@ func (l *lowerer) pair(e ast.Expr) {
 		l.around(e, "func() ("+l.plainText(t)+", bool) { ˑv, ˑok := ", "; return ˑv."+l.labelName(t)+", ˑok }()", func(ast.Expr) { l.asserted(a) })
 		return
 	}
-	if a, ok := ast.Unparen(e).(*ast.TypeAssertExpr); ok && l.guard && isErrorType(l.Exprs[a.Type].Type) && anything(l.Exprs[a.X].Type) && len(l.declared) > 0 {
+	if a, ok := ast.Unparen(e).(*ast.TypeAssertExpr); ok && l.guard && isErrorType(l.Exprs[a.Type].Type) && anything(l.Exprs[a.X].Type) {
 		l.around(e, l.asError()+"(", ")", func(ast.Expr) { l.assertedValue(a) })
 		return
 	}
