@@ -281,6 +281,10 @@ func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
 		return c.report(e.Args[0], "not-a-type", c.text(e.Args[0])+": is no type", c.one(e.Args[0], args[0]), name+" of a type", "")
 	}
 	switch name {
+	case "len":
+		if len(args) == 1 && args[0].Value != nil && args[0].Value.Kind() == constant.String {
+			return Typed{Mode: Value, Type: types.Typ[types.Int], Value: constant.MakeInt64(int64(len(constant.StringVal(args[0].Value))))}
+		}
 	case "append":
 		return c.appendCall(e, args)
 	case "real", "imag", "complex":
