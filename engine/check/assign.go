@@ -39,10 +39,19 @@ func (c *checker) assign(e ast.Expr, x Typed, target types.Type, role string) bo
 		c.Convert[e] = target
 		return true
 	case isQuantity && basic(target)&types.IsNumeric != 0:
-		c.report(e, "unit-left", role+": a plain number is wanted", c.one(e, x), c.World.describe(target), "divide by a unit to get a number: "+c.factor(e)+"/"+c.unitOf(q))
+		c.report(e, "unit-left", role+": a plain number is wanted", c.one(e, x), c.World.describe(target), c.bareHint(e, q))
 		return false
 	}
 	return c.assignPlain(e, x, target, role)
+}
+
+// bareHint tells how a quantity becomes a plain number.
+func (c *checker) bareHint(e ast.Expr, q Quantity) string {
+	hint := "divide by a unit to get a number: " + c.factor(e) + "/" + c.unitOf(q)
+	if q.Complex {
+		hint += "; abs(...), real(...) and imag(...) keep the unit"
+	}
+	return hint
 }
 
 func isTypeParam(t types.Type) bool { _, ok := t.(*types.TypeParam); return ok }

@@ -53,6 +53,9 @@ func (c *checker) function(e *ast.CallExpr, name string) Typed {
 	if extreme := name == "min" || name == "max"; extreme && allStrings(args) {
 		return Typed{Mode: Value, Type: types.Typ[types.String]}
 	}
+	if len(args) == 1 && f.args < 0 && c.tooLarge(e.Args[0], args[0]) {
+		return Typed{}
+	}
 	for i, x := range args {
 		if _, isQuantity := c.World.Quantity(x.Type); x.Mode != Value || isComplex(x.Type) && name != "abs" || !isQuantity && !isNumber(x.Type) && !isComplex(x.Type) {
 			return c.report(e.Args[i], "type", name+": takes real numbers and quantities", c.one(e.Args[i], x), "a number or a quantity", c.complexHint(x))
@@ -281,6 +284,10 @@ func (c *checker) builtin(e *ast.CallExpr, name string) Typed {
 		return c.report(e.Args[0], "not-a-type", c.text(e.Args[0])+": is no type", c.one(e.Args[0], args[0]), name+" of a type", "")
 	}
 	switch name {
+	case "len":
+		if len(args) == 1 && args[0].Value != nil && args[0].Value.Kind() == constant.String {
+			return Typed{Mode: Value, Type: types.Typ[types.Int], Value: constant.MakeInt64(int64(len(constant.StringVal(args[0].Value))))}
+		}
 	case "append":
 		return c.appendCall(e, args)
 	case "real", "imag", "complex":

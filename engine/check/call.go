@@ -93,13 +93,25 @@ func (c *checker) countArgs(e *ast.CallExpr, sig *types.Signature) bool {
 	if n == want || sig.Variadic() && n >= want-1 && !e.Ellipsis.IsValid() {
 		return true
 	}
-	c.report(e, "argument-count", c.text(e.Fun)+": the number of arguments does not fit", fmt.Sprint(n), c.signature(e, sig), "")
+	c.report(e, "argument-count", c.text(e.Fun)+": the number of arguments does not fit", fmt.Sprint(n), c.signature(e, sig), spreadHint(e, sig))
 	return false
+}
+
+// spreadHint tells how single values go beside a list that is spread.
+func spreadHint(e *ast.CallExpr, sig *types.Signature) string {
+	if sig.Variadic() && e.Ellipsis.IsValid() && len(e.Args) > sig.Params().Len() {
+		return "a list with ... stands alone: append the single values to it first"
+	}
+	return ""
 }
 
 // signature writes the parameters as a person would call the function.
 func (c *checker) signature(e *ast.CallExpr, sig *types.Signature) string {
-	s := fmt.Sprintf("%d: %s(", sig.Params().Len(), c.text(e.Fun))
+	number := fmt.Sprint(sig.Params().Len())
+	if sig.Variadic() && !e.Ellipsis.IsValid() {
+		number = fmt.Sprint(sig.Params().Len()-1) + " or more"
+	}
+	s := fmt.Sprintf("%s: %s(", number, c.text(e.Fun))
 	for i := range sig.Params().Len() {
 		p := sig.Params().At(i)
 		if i > 0 {

@@ -231,6 +231,7 @@ func (c *checker) constant(id *ast.Ident, value, typ ast.Expr, iota int) {
 	}
 	if x.Value == nil {
 		c.report(value, "not-constant", id.Name+": the value is not constant", c.text(value), "a value known before anything runs", "use := instead of const")
+		c.passOver(id)
 		return
 	}
 	t := x.Type

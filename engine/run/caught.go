@@ -2,6 +2,7 @@ package run
 
 import (
 	"errors"
+	"reflect"
 	"regexp"
 	"runtime"
 	"strings"
@@ -19,6 +20,9 @@ var machinery = sync.OnceValue(func() *regexp.Regexp {
 
 // caught rewords a panic of Go's own or of the interpreter's machinery.
 func caught(v any) any {
+	if r, ok := v.(reflect.Value); ok && r.IsValid() && r.CanInterface() { // as the interpreter panics with errors
+		v = r.Interface()
+	}
 	text := ""
 	switch v := v.(type) {
 	case runtime.Error:
