@@ -158,6 +158,10 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	from, to := chunk.Span(s)
 	spot := l.spot(s)
 	l.Spots[spot].From = l.origins(s)
+	switch s.(type) {
+	case *ast.ForStmt, *ast.RangeStmt: // as a turn of the loop is told, whichever comes first
+		l.Spots[spot].Length = len("for")
+	}
 	l.direct = l.valueOf(chunk, s)
 	l.Spots[spot].Name, l.Spots[spot].Made = namesOf(s), l.madeBy(l.direct)
 	if l.guard {
