@@ -160,7 +160,7 @@ func (l *lowerer) topStmt(chunk *check.Chunk, s ast.Stmt) bool {
 	l.Spots[spot].From = l.origins(s)
 	switch s.(type) {
 	case *ast.ForStmt, *ast.RangeStmt: // as a turn of the loop is told, whichever comes first
-		l.Spots[spot].Length = len("for")
+		l.Spots[spot].EndColumn = l.Spots[spot].Column + len("for")
 	}
 	l.direct = l.valueOf(chunk, s)
 	l.Spots[spot].Name, l.Spots[spot].Made = namesOf(s), l.madeBy(l.direct)
