@@ -49,6 +49,8 @@ func (r *runner) failed(v any) *issue.Issue {
 		return r.place(panicked(v))
 	case failure:
 		return r.placeAt(v.spot, parts(v.err.Error()))
+	case *mistake:
+		return r.raised(v)
 	case error:
 		return r.place(panicked(v.Error()))
 	}
@@ -60,7 +62,27 @@ func (r *runner) raised(v any) *issue.Issue {
 	if f, ok := v.(failure); ok {
 		return r.failed(f)
 	}
-	return r.place(issue.Issue{Code: issue.Panic, What: "panic: " + fmt.Sprint(v), Got: fmt.Sprint(v), Want: "no panic"})
+	text, told := text(v)
+	switch {
+	case !told && r.ended != nil && r.halted:
+		return r.placeAt(r.ended.spot, stopped(r.reason()))
+	case !told && r.ended != nil:
+		return r.placeAt(r.ended.spot, r.used(*r.ended))
+	}
+	return r.place(issue.Issue{Code: issue.Panic, What: "panic: " + text, Got: text, Want: "no panic"})
+}
+
+// text is how a value of a notebook reads. A method of the notebook may write it, whose goroutine ends where
+// its budget is used up: then it is not told.
+func text(v any) (text string, told bool) {
+	over := make(chan struct{})
+	go func() {
+		defer close(over)
+		text = fmt.Sprint(v)
+		told = true
+	}()
+	<-over
+	return text, told
 }
 
 func (r *runner) used(o over) issue.Issue {
