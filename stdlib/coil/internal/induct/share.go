@@ -51,8 +51,14 @@ func Sum(parts ...func() float64) float64 {
 	return sum
 }
 
-// shared is total with several engines at work.
+// shared is total with several engines at work, where there is enough to do.
 func (e *engine) shared(tasks []task) float64 {
+	if e.quick && e.common {
+		if s, ok := e.k.(*sheets); ok {
+			e.k = s.tabled()
+		}
+		return e.total(tasks)
+	}
 	engines, values := [mostWorkers]engine{}, make([]float64, len(tasks))
 	for i := range workers(len(tasks)) {
 		engines[i] = *e
