@@ -31,7 +31,7 @@ func (t Template) labels() []label {
 		for _, l := range p.candidates(h) {
 			room := apart(l, placed)
 			if room > most {
-				room = min(room, p.room(l, parts))
+				room = min(room, p.room(l, parts, most))
 			}
 			if room > most+1e-9 {
 				best, most = l, room
@@ -73,24 +73,35 @@ func (p pen) candidates(h part) []label {
 	return all
 }
 
-// room is how far a label stays from all lines of a drawing whose parts lie on the sheet.
-func (p pen) room(l label, parts []part) float64 {
+// room is how far a label stays from all lines of a drawing whose parts lie on the sheet, or something that is
+// not above floor if it is not above that.
+func (p pen) room(l label, parts []part, floor float64) float64 {
 	origin := p.at(point{})
 	least := min(math.Abs(l.middle.x-origin.x)-l.width/2, math.Abs(l.middle.y-origin.y)-l.height/2)
+	spread, half := l.spread(), math.Hypot(l.width, l.height)/2
 	for _, part := range parts {
-		hull := part.points
-		for _, at := range l.spread() {
-			gap := math.Abs(toHull(at, hull) - part.diameter/2)
-			if part.work == "drill" {
-				gap = toHull(at, hull) - part.diameter/2
+		if least <= floor {
+			break
+		}
+		if part.gap(l.middle)-half < least { // else no point of the label can be nearer
+			for _, at := range spread {
+				least = min(least, part.gap(at))
 			}
-			least = min(least, gap)
 		}
 		if part.work == "drill" { // its cross
-			least = min(least, beside(l, hull[0], part.diameter/2+0.8))
+			least = min(least, beside(l, part.points[0], part.diameter/2+0.8))
 		}
 	}
 	return least
+}
+
+// gap is how far a point is from the line of a part; within a hole it is negative.
+func (p part) gap(at point) float64 {
+	gap := toHull(at, p.points) - p.diameter/2
+	if p.work == "drill" {
+		return gap
+	}
+	return math.Abs(gap)
 }
 
 // beside is how far a label stays from a cross with arms of a length.

@@ -18,7 +18,7 @@ func TestNumbersAreClear(t *testing.T) {
 			t.Fatalf("%s: %d numbers for %d holes", name, len(placed), len(holes(d.parts)))
 		}
 		for i, l := range placed {
-			if room := p.room(l, p.lying(d.parts)); room < 0.2 {
+			if room := p.room(l, p.lying(d.parts), math.Inf(-1)); room < 0.2 {
 				t.Errorf("%s: number %s comes within %.2f mm of a line", name, l.text, room)
 			}
 			if gap := apart(l, append(placed[:i:i], placed[i+1:]...)); gap < 0.2 {
