@@ -25,7 +25,7 @@ const Word = "evaluate-child"
 func IsChild(args []string) bool { return len(args) == 2 && args[1] == Word }
 
 // patience is the time from asking the child to stop until it is killed.
-const patience = 60 * time.Millisecond
+const patience = 40 * time.Millisecond
 
 // Run starts a child for the request and hands its events to take as they come. It returns
 // the issue that ended the run early, if one did: of the notebook, a limit, or a stop from ctx.
