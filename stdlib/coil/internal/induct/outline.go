@@ -51,6 +51,14 @@ func (p *piece) at(x, t float64) (point, tangent vec) {
 	return base.plus(out.times(t)), tangent
 }
 
+// sees is where fraction x of another piece lies from side p: at distance T of that one, (x0+xt·T, y0+yt·T) along and out of p.
+// cos is that of the angle between both.
+func (p *piece) sees(other *piece, x float64) (x0, xt, y0, yt, cos float64) {
+	base, out, tangent := other.frame(x)
+	gap := base.minus(p.start)
+	return gap.dot(p.along), out.dot(p.along), gap.dot(p.out), out.dot(p.out), tangent.dot(p.along)
+}
+
 // extent is the length of the piece at distance T.
 func (p *piece) extent(t float64) float64 {
 	if p.arc {

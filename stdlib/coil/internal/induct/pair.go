@@ -45,10 +45,7 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 		if end == atEnd {
 			x = 1 - x
 		}
-		base, out, tangent := p.frame(x)
-		gap := base.minus(q.start)
-		x0, xt := gap.dot(q.along), out.dot(q.along)
-		d0, dt := gap.dot(q.out), out.dot(q.out)
+		x0, xt, d0, dt, cos := q.sees(p, x)
 		part := 0.0
 		for _, at := range nodes {
 			tp, tq := at.tp, at.tq
@@ -58,7 +55,7 @@ func alongPiece(p, q *piece, nodes []node, swapped bool, k kernel, r rule, end t
 			far := x0 + xt*tp
 			part += at.w * p.extent(tp) * k.side(far-q.length, far, d0+dt*tp-tq)
 		}
-		sum += r.w[i] * tangent.dot(q.along) * part
+		sum += r.w[i] * cos * part
 	}
 	return sum
 }

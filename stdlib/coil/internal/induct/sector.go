@@ -49,16 +49,13 @@ func (e *engine) sector(p, q *piece, wp, wq window, around rule, depths []node, 
 		if end == atEnd {
 			x = 1 - x
 		}
-		base, out, tangent := p.frame(x)
-		gap := base.minus(q.start)
-		x0, xt := gap.dot(q.along), out.dot(q.along)
-		y0, yt := gap.dot(q.out), out.dot(q.out)
+		x0, xt, y0, yt, cos := q.sees(p, x)
 		part := 0.0
 		for _, at := range depths {
 			x, y := x0+xt*at.tp, y0+yt*at.tp
 			part += at.w * at.tp * (row(k, x, q.length, y-wq.from) - row(k, x, q.length, y-wq.to))
 		}
-		sum += around.w[i] * tangent.dot(q.along) * part
+		sum += around.w[i] * cos * part
 	}
 	return p.span * sum / wq.width()
 }
