@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"lode/stdlib/internal/evidence"
 	"lode/stdlib/wire"
 	"lode/units"
 )
@@ -37,11 +38,12 @@ func wound(t testing.TB, f Former, w wire.Wire, turns int, style ...Style) Windi
 	return c
 }
 
+// book keeps what tests compared; DEVELOPERS.md tells how to print it.
+var book evidence.Book
+
 func close(t *testing.T, name string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %.9g, want %.9g within %g", name, got, want, tolerance)
-	}
+	book.Close(t, name, got, want, tolerance)
 }
 
 // bobbin of the invented workshop's console steel.

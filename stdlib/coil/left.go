@@ -192,15 +192,12 @@ func (c Winding) away(p kernel.Vector) float64 {
 // capacitanceBetweenLeft takes a gap as small up to half of the smallest side that faces it.
 func (c Chain) capacitanceBetweenLeft(one, other int) []string {
 	a, b := c.coils[one-1], c.coils[other-1]
-	d := b.position().Plus(-1, a.position())
-	p, q := a.Winding.outline(), b.Winding.outline()
-	high, low := float64(a.Winding.shape.Height), float64(b.Winding.shape.Height)
-	gap, side := math.Abs(d[1])-(p.Width+q.Width)/2, min(high, low)
-	if gap <= 0 {
-		gap, side = math.Abs(d[2])-(high+low)/2, min(p.Width, q.Width)
+	f, side := a.faces(b), units.Length(0)
+	if side = min(a.Winding.shape.Height, b.Winding.shape.Height); !f.beside {
+		side = units.Length(min(a.Winding.outline().Width, b.Winding.outline().Width))
 	}
-	if gap > side/2 {
-		return left("gap between the windings", units.Length(gap), fmt.Sprintf("up to half of the side that faces it, %v", units.Length(side/2)))
+	if gap := units.Length(f.gap); gap > side/2 {
+		return left("gap between the windings", gap, fmt.Sprintf("up to half of the side that faces it, %v", side/2))
 	}
 	return nil
 }

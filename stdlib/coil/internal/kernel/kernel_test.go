@@ -7,6 +7,8 @@ import (
 	"os"
 	"strconv"
 	"testing"
+
+	"lode/stdlib/internal/evidence"
 )
 
 // This file is the map of mutual checks. Each formula has two witnesses that do not share its code:
@@ -23,11 +25,12 @@ import (
 //	scatter factor                  heaps of wires let fall one by one
 //	hum, losses, own field          see their own files
 
+// book keeps what tests compared; DEVELOPERS.md tells how to print it.
+var book evidence.Book
+
 func close(t *testing.T, name string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %.9g, want %.9g within %g", name, got, want, tolerance)
-	}
+	book.Close(t, name, got, want, tolerance)
 }
 
 // simpson integrates f over [a, b] in 2n steps.

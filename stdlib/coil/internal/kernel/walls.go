@@ -11,6 +11,9 @@ import "math"
 // Outline is a rounded rectangle around the origin.
 type Outline struct{ Length, Width, Radius float64 }
 
+// Perimeter returns its length.
+func (o Outline) Perimeter() float64 { return RoundedPerimeter(o.Length, o.Width, o.Radius) }
+
 // Walls returns the capacitance per height between one rounded rectangle and another around it, in air.
 func Walls(in, out Outline) float64 {
 	along, across := in.Length-2*in.Radius, in.Width-2*in.Radius
@@ -49,4 +52,13 @@ func Ring(area, gap float64) float64 { return VacuumPermittivity * area / gap }
 // Source: W. R. Smythe, Static and Dynamic Electricity, 1950, chapter 4: two equal cylinders, πε0/arcosh(1+gap/2r), for the ends.
 func SideBySide(straight, r, gap float64) float64 {
 	return VacuumPermittivity * (straight/gap + math.Pi/math.Acosh(1+gap/(2*r)))
+}
+
+// Edge returns what the field around one edge of two thick walls adds, along a length; extent is how far the surfaces reach from
+// the edge.
+//
+// Source: H. B. Palmer, The capacitance of a parallel-plate capacitor by the Schwarz-Christoffel transformation, AIEE
+// Transactions 56 (1937) 363-366: 1/2π·(1 + ln(2π·width/gap)) for thin plates; about twice that where the backs are as near.
+func Edge(length, extent, gap float64) float64 {
+	return VacuumPermittivity * length / math.Pi * math.Log(1+math.Pi*extent/gap)
 }
