@@ -15,6 +15,7 @@ type lattice struct {
 	volt    []float64
 	period  float64 // volts gained along one period in y
 	gapRows int
+	open    bool // ends at its edges, which no field crosses, in place of coming again
 }
 
 // layersOf lays out wires at equal distances, on top of each other or in the grooves, with the pitch as the unit of length.
@@ -43,9 +44,14 @@ func layersOf(c Cell, grooves bool, n int) *lattice {
 			}
 		}
 	}
+	return l.joined(resist)
+}
+
+// joined finds the conductances between cells.
+func (l *lattice) joined(resist []float64) *lattice {
 	for way := range 2 {
-		l.flow[way] = make([]float64, size)
-		for i := range size {
+		l.flow[way] = make([]float64, len(resist))
+		for i := range resist {
 			if j, _ := l.next(way, i); resist[i]+resist[j] > 0 {
 				l.flow[way][i] = 1 / (resist[i] + resist[j])
 			}
@@ -57,6 +63,9 @@ func layersOf(c Cell, grooves bool, n int) *lattice {
 // next returns the neighbour of a cell along a way and the volts that the period adds there.
 func (l *lattice) next(way, i int) (j int, jump float64) {
 	x, y := i%l.nx, i/l.nx
+	if l.open && (way == 0 && x+1 == l.nx || way == 1 && y+1 == l.ny) {
+		return i, 0
+	}
 	if way == 0 {
 		return y*l.nx + (x+1)%l.nx, 0
 	}
@@ -99,7 +108,7 @@ func (l *lattice) capacitance() float64 {
 	for i := range g {
 		p[i] = -g[i]
 	}
-	for first := norm; norm > 1e-14*first; {
+	for first := norm; norm > 1e-9*first; {
 		Ap, _ := l.slope(p, 0)
 		step := norm / dot(p, Ap)
 		for i := range p {

@@ -55,7 +55,7 @@ func wind(random *rand.Rand, width float64, turns int, perPass float64) *heap {
 
 // energy returns the packing of the heap and the capacitance that its neighbours give per
 // length of turn.
-func (h *heap) energy(bare, enamel float64) (packing, capacitance float64) {
+func (h *heap) energy(bare, enamel, filling float64) (packing, capacitance float64) {
 	top, N := 0.0, float64(len(h.x))
 	for i := range h.x {
 		top = math.Max(top, h.y[i])
@@ -63,7 +63,7 @@ func (h *heap) energy(bare, enamel float64) (packing, capacitance float64) {
 			gap := math.Hypot(h.x[i]-h.x[j], h.y[i]-h.y[j]) - 1
 			if gap < 0.7 {
 				volts := float64(i-j) / N
-				capacitance += Cell{bare, 1, enamel, 1, math.Max(gap, 0)}.PerLength(math.Pi/6) * volts * volts
+				capacitance += Cell{bare, 1, enamel, filling, math.Max(gap, 0)}.PerLength(math.Pi/6) * volts * volts
 			}
 		}
 	}
@@ -76,7 +76,7 @@ func TestScatterAgainstHeaps(t *testing.T) {
 	const width, turns, bare, enamel = 40, 1000, 63.5 / 71, 3.5
 	random := rand.New(rand.NewSource(4))
 	for _, perPass := range []float64{4.7, 11.3, 24.6} {
-		packing, got := wind(random, width, turns, perPass).energy(bare, enamel)
+		packing, got := wind(random, width, turns, perPass).energy(bare, enamel, 1)
 		if packing < 0.6 || packing > 0.75 {
 			t.Errorf("%g turns a pass: packing %.3f, want that of a scatter winding", perPass, packing)
 		}
