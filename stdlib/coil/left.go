@@ -47,7 +47,11 @@ func (c Winding) resistanceACLeft(frequency units.Frequency) []string {
 	if most := units.Frequency(wellBelow * own); frequency > most {
 		list = left("frequency", frequency, fmt.Sprintf("up to %v, a third of the winding's own resonance", most))
 	}
-	if n := min(c.TurnsPerLayer(), c.Layers()); n < thin && c.style.Lay != Scatter && c.adds(frequency) > noticeable {
+	depth := kernel.SkinDepth(float64(c.wire.Metal().Resistivity), float64(frequency))
+	if x := float64(c.wire.Bare()) / 2 / depth; x > packed {
+		list = append(list, left("wire radius in skin depths", units.Digits(x, 2), fmt.Sprintf("up to %d: beyond, wires screen each other and what is added comes out too large", packed))...)
+	}
+	if n := min(c.TurnsPerLayer(), c.Layers()); n < thin && c.style.Lay != Scatter && !c.asLines() && c.adds(frequency) > noticeable {
 		list = append(list, left("turns in a row or layers", n, fmt.Sprintf("from %d on: of fewer what alternating current adds comes out too large, of one layer twice", thin))...)
 	}
 	return list

@@ -55,11 +55,22 @@ func TestFewTurnsLeft(t *testing.T) {
 			t.Errorf("%d layers of %d wires: %g of what an even window has, want %g to %g", c.layers, c.rows, share, c.low, c.high)
 		}
 	}
-	thick := gauge(t, 22)
-	single := wound(t, Round{CoreDiameter: 20 * mm, Height: 25 * mm}, thick, 30, Style{Lay: Layered})
-	told(t, "one layer", single.resistanceACLeft(20e3), "turns in a row or layers: got 1, valid from 5 on")
-	told(t, "one layer, far below", single.resistanceACLeft(100))
-	told(t, "six layers", wound(t, Round{CoreDiameter: 20 * mm, Height: 25 * mm}, thick, 180, Style{Lay: Layered}).resistanceACLeft(20e3))
+	thick, round := gauge(t, 22), Round{CoreDiameter: 20 * mm, Height: 25 * mm}
+	single := func(strands int) Winding {
+		return wound(t, round, thick, 30/strands, Style{Lay: Layered, Strands: strands})
+	}
+	told(t, "one layer", single(1).resistanceACLeft(20e3))
+	told(t, "one layer of pairs", single(2).resistanceACLeft(20e3), "turns in a row or layers: got 1, valid from 5 on")
+	told(t, "one layer of pairs, far below", single(2).resistanceACLeft(100))
+	told(t, "six layers", wound(t, round, thick, 180, Style{Lay: Layered}).resistanceACLeft(20e3))
+}
+
+// Dowell's foils, which screen each other, against round wires in the field that they would have without each other's screening: the
+// check of the kernel.
+func TestThickWireLeft(t *testing.T) {
+	c := wound(t, Round{CoreDiameter: 50 * mm, Height: 25 * mm}, gauge(t, 18), 18, Style{Lay: Layered})
+	told(t, "one skin depth", c.resistanceACLeft(16.4e3))
+	told(t, "more", c.resistanceACLeft(37.4e3), "wire radius in skin depths: got 1.5, valid up to 1")
 }
 
 // square is the mean of B² over currents in a grid, each split into parts by parts.

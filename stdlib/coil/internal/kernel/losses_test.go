@@ -2,6 +2,7 @@ package kernel
 
 import (
 	"math"
+	"math/cmplx"
 	"testing"
 )
 
@@ -9,7 +10,7 @@ import (
 //
 //	SkinDepth        printed value for copper
 //	SkinFactor       series for thin wire, asymptote for thick wire; diffusion solved in rings
-//	ProximityLoss    π·ω²·B²·d⁴/64ρ for thin wire; surface loss for thick wire
+//	ProximityLoss    π·ω²·B²·d⁴/64ρ for thin wire; surface loss for thick wire; diffusion solved along the radius
 //	all together     layers of round wire and a long winding against Dowell
 
 func TestSkinDepth(t *testing.T) {
@@ -63,6 +64,39 @@ func TestProximityLoss(t *testing.T) {
 	close(t, "thick", ProximityLoss(d, δ, resistivity, B), resistivity/δ*4*H*H*math.Pi*d/2, 0.1)
 }
 
+// acrossField is ProximityLoss by finite differences along the radius: the vector potential A·sin φ in the wire, A” + A'/r - A/r²
+// = jωµA/ρ, joined to the field outside, Br + C/r. Its heat is ω²/ρ·∫A²·sin²φ.
+func acrossField(a, δ, resistivity, B float64) float64 {
+	const n = 4000
+	h := a / n
+	k2 := complex(0, 2/(δ*δ))
+	A, before := complex(h, 0), complex(0, 0)
+	sum := 0.0
+	for i := 1; i <= n; i++ {
+		r := h * float64(i)
+		next := (complex(2+h*h/(r*r), 0)*A + k2*complex(h*h, 0)*A - before*complex(1-h/(2*r), 0)) / complex(1+h/(2*r), 0)
+		weight := 1.0
+		if i == n {
+			weight = 0.5
+		}
+		sum += weight * h * r * real(A*cmplx.Conj(A))
+		if i == n { // A = Ba + C/a and A' = B - C/a²
+			slope := (next - before) / complex(2*h, 0)
+			scale := 2 * complex(B, 0) / (A/complex(a, 0) + slope)
+			sum *= real(scale * cmplx.Conj(scale))
+		}
+		before, A = A, next
+	}
+	ω := 2 * resistivity / (Mu0 * δ * δ)
+	return ω * ω / resistivity * math.Pi * sum
+}
+
+func TestProximityLossAgainstDiffusion(t *testing.T) {
+	for _, x := range []float64{0.1, 0.3, 0.7, 1, 1.5, 2.5, 4, 7} {
+		close(t, "ProximityLoss", ProximityLoss(2*x, 1, 1/58e6, 1e-4), acrossField(x, 1, 1/58e6, 1e-4), 3e-3)
+	}
+}
+
 // dowell returns the resistance of m full layers of round wire of diameter d at a pitch p against that for direct
 // current, where the field between the layers runs along them and grows evenly from nothing on one side to the other.
 //
@@ -85,6 +119,26 @@ func TestLayersAgainstDowell(t *testing.T) {
 	}
 	direct := resistivity / (math.Pi / 4 * d * d)
 	close(t, "layers", SkinFactor(d, δ)+loss/direct, dowell(m, d, p, δ), 0.1)
+}
+
+// Up to a radius of one skin depth the two agree about what is added; at three Ferreira's wires, which do not screen each other,
+// have twice as much.
+func TestSkinDepthsAgainstDowell(t *testing.T) {
+	for _, x := range []float64{0.2, 0.5, 0.75, 1} {
+		close(t, "added to layers", addedToLayers(10, x), dowell(10, 1, 1.1, 0.5/x)-1, 0.1)
+	}
+	if over := addedToLayers(10, 3) / (dowell(10, 1, 1.1, 0.5/3) - 1); over < 1.8 {
+		t.Errorf("at three skin depths %g times Dowell's", over)
+	}
+}
+
+func addedToLayers(m, x float64) float64 {
+	const d, p = 1.0, 1.1
+	loss := SkinFactor(d, d/2/x) - 1
+	for k := 1.0; k <= m; k++ {
+		loss += ProximityLoss(d, d/2/x, 1, Mu0*(k-0.5)/p) / m * math.Pi / 4 * d * d
+	}
+	return loss
 }
 
 // A piece of a long winding, the difference of two with the same ends: its field falls evenly from the inside to the

@@ -30,6 +30,33 @@ func (w Window) OwnSquare() float64 {
 	return sum / total
 }
 
+// Turn is where the middle of a wire lies: how deep over the core, how high over the middle.
+type Turn struct{ Depth, Z float64 }
+
+// OwnSquareOf is OwnSquare for turns that lie in known places: the mean of B² that each has from all others. Of many it looks at
+// some, spread over the winding.
+func (w Window) OwnSquareOf(turns []Turn) float64 {
+	const most = 97 // prime, so that it meets no rows
+	filaments := make([][]Vector, len(turns))
+	for i, t := range turns {
+		filaments[i] = w.corners(w.Radius+t.Depth, t.Z)
+	}
+	sum, total, looked := 0.0, 0.0, min(most, len(turns))
+	for i := range looked {
+		own := (2*i + 1) * len(turns) / (2 * looked)
+		w.onPolygon(filaments[own], func(at Vector, length float64) {
+			B := Vector{}
+			for j, f := range filaments {
+				if j != own {
+					B = B.Plus(1/float64(len(turns)), polygonField(f, at))
+				}
+			}
+			sum, total = sum+length*B.Dot(B), total+length
+		})
+	}
+	return sum / total
+}
+
 // simpsonWeight is the weight of place i in Simpson's rule over an even number n of steps.
 func simpsonWeight(i, n int) float64 {
 	if i == 0 || i == n {
@@ -47,6 +74,24 @@ func (w Window) along(R float64, visit func(x, y, length float64)) {
 	rule(1, 0, w.Across/2, func(y, length float64) { visit(w.Along/2+R, y, length) })
 }
 
+// onPolygon visits points of a quarter of a turn on the chords that stand for it, which those of its neighbours run along, with
+// the length that each stands for.
+func (w Window) onPolygon(points []Vector, visit func(at Vector, length float64)) {
+	middle := func(a, b Vector) (Vector, float64) {
+		d := b.Plus(-1, a)
+		return a.Plus(0.5, d), math.Sqrt(d.Dot(d))
+	}
+	for _, i := range []int{1, 4} {
+		at, length := middle(points[i], points[i+1])
+		visit(at, length*chords/2)
+	}
+	rule(2, 0, w.Along/2, func(x, length float64) { visit(Vector{x, points[chords][1], points[0][2]}, length) })
+	rule(1, 0, w.Across/2, func(y, length float64) { visit(Vector{points[0][0], y, points[0][2]}, length) })
+}
+
+// chords stand for a quarter of a circle.
+const chords = 6
+
 // filaments returns the corners of the closed filament through each cell.
 func (w Window) filaments(deep, high int) [][]Vector {
 	var list [][]Vector
@@ -61,7 +106,6 @@ func (w Window) filaments(deep, high int) [][]Vector {
 
 // corners walks around a turn, its arcs in chords that lie as much outside as inside of them.
 func (w Window) corners(R, z float64) []Vector {
-	const chords = 6
 	step := math.Pi / 2 / chords
 	R /= (2 + math.Cos(step/2)) / 3
 	var points []Vector
