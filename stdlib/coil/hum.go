@@ -12,7 +12,7 @@ import (
 //
 // Source: Faraday's law, 2πf·N·Φ; the flux of the source through every turn, by the integral of its vector potential.
 //
-// Valid: sources outside the coil; no iron, no shield.
+// Valid: sources outside the coil and its core, a wire 1 mm and more away; no iron, no shield.
 //
 // Accuracy: 0.1 % for the geometry given; poles and plates of iron gather more flux.
 //
@@ -62,9 +62,8 @@ func (c Chain) fluxes(source HumSource) ([]float64, error) {
 	}
 	var fluxes []float64
 	for i, p := range c.coils {
-		at := p.position()
-		if reach := math.Sqrt(at.Dot(at)) + 1.2*p.reach(); field.nearest > 0 && field.nearest < reach {
-			return nil, refuse(fmt.Sprintf("hum source: inside winding %d or too near", i+1), units.Length(field.nearest), "a distance of at least "+units.Length(reach).String(), "")
+		if gap := units.Length(p.gap(field)); gap < nearestSource {
+			return nil, refuse(fmt.Sprintf("hum source: goes through winding %d or too near", i+1), gap, fmt.Sprintf("at least %v between them", nearestSource), "Distance counts from the origin, which is the middle of a single winding")
 		}
 		flux, most := p.linked(field), float64(p.Winding.turns)*float64(p.Winding.Area())*field.strength
 		if math.Abs(flux) < 1e-9*most { // the field runs along the turns; what is left is rounding
@@ -74,6 +73,9 @@ func (c Chain) fluxes(source HumSource) ([]float64, error) {
 	}
 	return fluxes, nil
 }
+
+// nearestSource is what the insulation of a wire leaves between it and a winding at the least.
+const nearestSource = units.Millimetre
 
 // Residual returns how much of the hum is left: the hum of the chain against that of the same windings
 // if all of them added up.

@@ -73,6 +73,30 @@ func TestWireHum(t *testing.T) {
 	}
 }
 
+// A tilted coil near a wire hums as an upright one does near a wire that is turned back, also where the wire runs close by; nearer
+// than a millimetre and through the core there is no answer.
+func TestWireNearTiltedCoil(t *testing.T) {
+	c := wound(t, steel, gauge(t, 42), 5000)
+	for _, d := range []units.Length{25 * mm, 60 * mm, 0.5} {
+		for _, tilt := range []units.Angle{20 * units.Degree, -75 * units.Degree} {
+			tilted := inSeries(t, Placed{Winding: c, Tilt: tilt})
+			// beside the coil along y, raised by 30° and 30° less the tilt; both wires run along x
+			got := induced(t, tilted, MainsWire{Current: 2, Distance: d, Bearing: 90 * units.Degree, Elevation: 30 * units.Degree})
+			want := induced(t, inSeries(t, Placed{Winding: c}), MainsWire{Current: 2, Distance: d, Bearing: 90 * units.Degree, Elevation: 30*units.Degree - tilt})
+			close(t, "tilted", got, want, 1e-6)
+		}
+	}
+	beside := c.Shape().Width/2 + c.Build()
+	if _, err := c.Hum(MainsWire{Current: 1, Distance: beside + 1.01*mm, Bearing: 90 * units.Degree}, 50); err != nil {
+		t.Error(err)
+	}
+	for _, d := range []units.Length{beside + 0.99*mm, 1 * mm} {
+		if _, err := c.Hum(MainsWire{Current: 1, Distance: d, Bearing: 90 * units.Degree}, 50); err == nil || !strings.Contains(err.Error(), "winding 1 or too near") {
+			t.Errorf("%v: %v", d, err)
+		}
+	}
+}
+
 func TestPairs(t *testing.T) {
 	w := gauge(t, 42)
 	f := Racetrack{CoreLength: 60 * mm, CoreWidth: 5 * mm, Height: 8 * mm, FlangeWidth: 16 * mm}

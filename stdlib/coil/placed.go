@@ -49,23 +49,22 @@ func (p Placed) turned(v kernel.Vector, way float64) kernel.Vector {
 
 // linked returns the flux of a field through all turns, with the sign of the winding.
 func (p Placed) linked(field HumField) float64 {
-	at, away := p.position(), math.Inf(1)
-	if field.nearest > 0 {
-		away = (field.nearest - math.Sqrt(at.Dot(at))) / p.reach()
-	}
+	at := p.position()
 	local := func(r kernel.Vector) kernel.Vector { return field.potential(r.Plus(1, at)) }
 	if p.Tilt != 0 {
 		local = func(r kernel.Vector) kernel.Vector {
 			return p.turned(field.potential(p.turned(r, 1).Plus(1, at)), -1)
 		}
 	}
-	return p.sign() * float64(p.Winding.turns) * p.Winding.window().Flux(local, away)
+	return p.sign() * float64(p.Winding.turns) * p.Winding.window().Flux(local, p.gap(field))
 }
 
-// reach is the radius of the ball around the winding's middle that holds it.
-func (p Placed) reach() float64 {
-	s, b := p.Winding.shape, p.Winding.layout.build
-	return math.Hypot(math.Hypot(float64(s.Length)/2+b, float64(s.Width)/2+b), float64(s.Height)/2)
+// gap is how far the source of a field is from the winding and its core.
+func (p Placed) gap(field HumField) float64 {
+	if field.line == nil {
+		return math.Inf(1)
+	}
+	return p.Winding.window().Gap(p.turned(field.line.point.Plus(-1, p.position()), -1), p.turned(field.line.along, -1))
 }
 
 // window is the winding as fields see it.

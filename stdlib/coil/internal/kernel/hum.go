@@ -53,16 +53,40 @@ type Window struct {
 }
 
 // Flux returns the mean flux through the turns of the window in a field of the potential A, counted upwards. The
-// source of the field is so many radii away from the middle of the ball that holds the winding; infinitely many
-// stand for a field that is the same everywhere.
-func (w Window) Flux(A func(Vector) Vector, away float64) float64 {
-	rules, sum := humRules().of(away), 0.0
+// source of the field is a gap away from the winding; an infinite one stands for a field that is the same everywhere.
+func (w Window) Flux(A func(Vector) Vector, gap float64) float64 {
+	rules, sum := w.rules(gap), 0.0
 	for _, t := range rules.window {
 		for _, z := range rules.window {
 			sum += t.weight * z.weight * w.turn(rules, w.Radius+t.x*w.Build, (z.x-0.5)*w.Height, A)
 		}
 	}
 	return sum
+}
+
+// Gap returns how far an endless line through p along the unit vector u stays away from the winding and its core; 0
+// where it goes through.
+func (w Window) Gap(p, u Vector) float64 {
+	away := func(s float64) float64 {
+		at := p.Plus(s, u)
+		over := math.Hypot(math.Max(0, math.Abs(at[0])-w.Along/2), math.Max(0, math.Abs(at[1])-w.Across/2))
+		return math.Hypot(math.Max(0, over-w.Radius-w.Build), math.Max(0, math.Abs(at[2])-w.Height/2))
+	}
+	middle := -p.Dot(u)
+	low, high := middle-w.reach(), middle+w.reach() // nearest to the ball, and to what is in it
+	for range 60 {                                  // the distance from a convex body has one valley
+		if a, b := low+(high-low)/3, high-(high-low)/3; away(a) < away(b) {
+			high = b
+		} else {
+			low = a
+		}
+	}
+	return away(low)
+}
+
+// reach is the radius of the ball around the middle that holds the winding.
+func (w Window) reach() float64 {
+	return math.Hypot(math.Hypot(w.Along/2+w.Radius+w.Build, w.Across/2+w.Radius+w.Build), w.Height/2)
 }
 
 // turn integrates A along the turn with corners of radius R at the height z, counterclockwise.
@@ -108,30 +132,35 @@ type bend struct {
 	weight     float64
 }
 
-// sets are rules for sources of all distances: the farther, the fewer points tell as much, to 1e-11.
-type sets struct{ near, far, endless *rules }
+// sets are rules for sources that are far: fewer points tell as much, to 1e-11.
+type sets struct{ far, endless *rules }
 
-// farOff is how many radii away a source is far.
-const farOff = 3
-
-func (s sets) of(away float64) *rules {
-	switch {
-	case math.IsInf(away, 1):
-		return s.endless
-	case away >= farOff:
-		return s.far
-	}
-	return s.near
-}
+// farOff is how many times its own reach a source is far from a winding.
+const farOff = 2
 
 var humRules = sync.OnceValue(func() sets {
-	return sets{near: newRules(4, 12, 20), far: newRules(4, 8, 8), endless: newRules(2, 8, 2)}
+	return sets{far: newRules(places(4, 1), places(8, 1), places(8, 1)), endless: newRules(places(2, 1), places(8, 1), places(2, 1))}
 })
 
-func newRules(window, corner, side int) *rules {
-	r := &rules{window: places(window), side: places(side)}
+// rules are those for a source at a distance; nearer than farOff it cuts sides and corners into pieces no
+// longer than twice the gap, and the window, over which the flux changes less, into such of four times the gap.
+func (w Window) rules(gap float64) *rules {
+	switch reach := w.reach(); {
+	case math.IsInf(gap, 1):
+		return humRules().endless
+	case gap >= farOff*reach:
+		return humRules().far
+	default:
+		gap = math.Max(gap, reach/100)
+	}
+	pieces := func(length float64) int { return 1 + int(length/(2*gap)) }
+	return newRules(places(4, pieces(math.Max(w.Height, w.Build)/2)), places(10, pieces(math.Pi/2*(w.Radius+w.Build))), places(10, pieces(math.Max(w.Along, w.Across))))
+}
+
+func newRules(window, corner, side []place) *rules {
+	r := &rules{window: window, side: side}
 	for q := range r.corner {
-		for _, p := range places(corner) {
+		for _, p := range corner {
 			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + p.x))
 			r.corner[q] = append(r.corner[q], bend{Vector{cos, sin, 0}, Vector{-sin, cos, 0}, math.Pi / 2 * p.weight})
 		}
@@ -139,13 +168,15 @@ func newRules(window, corner, side int) *rules {
 	return r
 }
 
-// places returns the n-point Gauss-Legendre rule.
-func places(n int) []place {
+// places returns the n-point Gauss-Legendre rule in each of some pieces.
+func places(n, pieces int) []place {
 	x, weight := make([]float64, n), make([]float64, n)
 	quad.Legendre{}.FixedLocations(x, weight, 0, 1)
-	list := make([]place, n)
-	for i := range list {
-		list[i] = place{x[i], weight[i]}
+	var list []place
+	for k := range pieces {
+		for i := range x {
+			list = append(list, place{(x[i] + float64(k)) / float64(pieces), weight[i] / float64(pieces)})
+		}
 	}
 	return list
 }
@@ -155,7 +186,7 @@ func rule(n int, a, b float64, visit func(x, weight float64)) {
 	if a == b {
 		return
 	}
-	for _, p := range places(n) {
+	for _, p := range places(n, 1) {
 		visit(a+p.x*(b-a), p.weight*(b-a))
 	}
 }
