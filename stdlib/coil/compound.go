@@ -49,11 +49,12 @@ func CompoundNamed(name string) (Compound, error) {
 
 // Potted returns the winding with the space between its wires filled.
 //
-// Source: permittivity in series with the enamel films, as in CapacitanceRange.
+// Source: permittivity in series with the enamel films, as in CapacitanceRange. A capacitance that was calibrated grows as the
+// estimate does.
 //
 // Valid: voids filled throughout.
 //
-// Accuracy: the change is known better than the capacitance itself; voids left empty lessen it.
+// Accuracy: the change is known better than the capacitance itself, to about a third of it; voids left empty lessen it.
 //
 // Caution: wax burns and its vapour catches fire: melt it in a water bath below 70 °C, never on an open
 // flame, and have a lid at hand. Resins sensitise skin and lungs: gloves, ventilation, the maker's safety
@@ -67,8 +68,20 @@ func (c Winding) Potted(with Compound) (Winding, error) {
 	if !(with.Density >= 0 && with.Density <= 5000) {
 		return Winding{}, refuse("compound Density: out of range", with.Density, "0 to 5000 kg/m³", "")
 	}
-	c.potted, c.proven = with, 0
-	return c, nil
+	potted := c
+	potted.potted = with
+	return potted.provenBy(c), nil
+}
+
+// provenBy takes a calibration over from a winding that differs, in proportion to the estimates; a third of the change is doubtful.
+func (c Winding) provenBy(measured Winding) Winding {
+	if measured.proven > 0 {
+		from := measured
+		c.proven, from.proven = 0, 0
+		c.proven = measured.proven * c.Capacitance() / from.Capacitance()
+		c.doubt = measured.doubt*c.proven/measured.proven + units.Capacitance(math.Abs(float64(c.proven-measured.proven)))/3
+	}
+	return c
 }
 
 // filling returns the relative permittivity between the wires.

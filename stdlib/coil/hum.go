@@ -44,9 +44,9 @@ func voltage(fluxes []float64, frequency units.Frequency) (units.Voltage, error)
 	if !(frequency > 0 && frequency <= 1e6) {
 		return 0, refuse("frequency: out of range", frequency, "more than 0 and at most 1 MHz", "")
 	}
-	sum := 0.0
-	for _, flux := range fluxes {
-		sum += flux
+	sum, all := added(fluxes)
+	if math.Abs(sum) < 1e-9*all { // nothing is left but rounding
+		sum = 0
 	}
 	return units.Voltage(2 * math.Pi * float64(frequency) * math.Abs(sum)), nil
 }
@@ -60,8 +60,14 @@ func (c Chain) fluxes(source HumSource) ([]float64, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(c.coils) == 0 {
+		return nil, refuse("chain: none", c, "windings joined by coil.InSeries", "")
+	}
 	var fluxes []float64
 	for i, p := range c.coils {
+		if p.Winding.turns == 0 {
+			return nil, refuse(fmt.Sprintf("winding %d: none", i+1), p.Winding, "a winding made by coil.Wind", "")
+		}
 		if gap := units.Length(p.gap(field)); gap < nearestSource {
 			return nil, refuse(fmt.Sprintf("hum source: goes through winding %d or too near", i+1), gap, fmt.Sprintf("at least %v between them", nearestSource), "Distance counts from the origin, which is the middle of a single winding")
 		}
@@ -95,14 +101,19 @@ func (c Chain) Residual(source HumSource) (units.Level, error) {
 }
 
 func residual(fluxes []float64) (units.Level, error) {
-	sum, all := 0.0, 0.0
-	for _, flux := range fluxes {
-		sum, all = sum+flux, all+math.Abs(flux)
-	}
+	sum, all := added(fluxes)
 	if all == 0 {
 		return 0, refuse("hum source: no flux through any winding", "a field along the turns", "one that slants through them", "")
 	}
 	return max(units.LevelOf(sum/all), nothingLeft), nil
+}
+
+// added returns the sum of fluxes, and what it is if none cancels another.
+func added(fluxes []float64) (sum, all float64) {
+	for _, flux := range fluxes {
+		sum, all = sum+flux, all+math.Abs(flux)
+	}
+	return sum, all
 }
 
 // nothingLeft stands for hum that cancels in full on paper.
@@ -174,7 +185,8 @@ func (c Correction) String() string {
 	return fmt.Sprintf("winding %d: %+d turns, to %d; leaves %v; %s", c.Winding, c.Change, c.Turns, c.Residual, c.Fit.Verdict())
 }
 
-// HumTable lays out what several sources induce in the chain: the voltage and the residual of each.
+// HumTable lays out what several sources induce in the chain: the voltage and the residual of each, which is left open for a source
+// that no winding hears.
 //
 // Source: as Winding.Hum.
 //
@@ -190,11 +202,11 @@ func (c Chain) HumTable(frequency units.Frequency, sources ...HumSource) (frame.
 		if err != nil {
 			return frame.Frame{}, err
 		}
-		level, err := residual(fluxes)
-		if err != nil {
-			return frame.Frame{}, err
+		var left any
+		if level, err := residual(fluxes); err == nil {
+			left = level
 		}
-		names, voltages, residuals = append(names, source.String()), append(voltages, hum), append(residuals, level)
+		names, voltages, residuals = append(names, source.String()), append(voltages, hum), append(residuals, left)
 	}
 	return frame.Frame{Title: "Hum at " + frequency.String(), Columns: []frame.Column{
 		frame.Collect("Source", names), frame.Collect("Hum (rms)", voltages), frame.Collect("Residual", residuals)}}, nil

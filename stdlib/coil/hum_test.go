@@ -103,8 +103,12 @@ func TestPairs(t *testing.T) {
 	c, more := wound(t, f, w, 5000), wound(t, f, w, 5100)
 	field := UniformField{FluxDensity: 1e-7, Angle: 0.5}
 	pair := inSeries(t, Placed{Winding: c, Y: -9 * mm}, Placed{Winding: c, Y: 9 * mm, Reversed: true})
-	if v := induced(t, pair, field); v > 1e-9*induced(t, inSeries(t, Placed{Winding: c}), field) {
+	if v := induced(t, pair, field); v != 0 {
 		t.Errorf("equal coils leave %g V", v)
+	}
+	table, err := pair.HumTable(50, field, UniformField{FluxDensity: 1e-7, Angle: 90 * units.Degree})
+	if err != nil || table.Rows() != 2 || table.Columns[2].Values[0] != -120 || !math.IsNaN(table.Columns[2].Values[1]) {
+		t.Errorf("a field along the turns in a table: %+v, %v", table, err)
 	}
 	odd := inSeries(t, Placed{Winding: c, Y: -9 * mm}, Placed{Winding: more, Y: 9 * mm, Reversed: true})
 	level, err := odd.Residual(field)
@@ -215,13 +219,18 @@ func TestBadChains(t *testing.T) {
 		}
 	}
 	chain := inSeries(t, Placed{Winding: c}, Placed{Winding: c, Z: 10 * mm, Reversed: true})
-	for _, bad := range []HumSource{nil, UniformField{}, UniformField{FluxDensity: 1, Angle: 1e6}, MainsWire{Current: 1}, MainsWire{Distance: 1}, MainsWire{Current: 1, Distance: 0.01}} {
+	for _, bad := range []HumSource{nil, UniformField{}, UniformField{FluxDensity: 1, Angle: 361 * units.Degree}, MainsWire{Current: 1}, MainsWire{Distance: 1}, MainsWire{Current: 1, Distance: 0.01}} {
 		if _, err := chain.Hum(bad, 50); err == nil {
 			t.Errorf("%v was accepted", bad)
 		}
 	}
 	if _, err := chain.Hum(UniformField{FluxDensity: 1}, 0); err == nil {
 		t.Error("0 Hz was accepted")
+	}
+	for _, none := range []Chain{{}, {coils: []Placed{{}}}} {
+		if _, err := none.Hum(UniformField{FluxDensity: 1}, 50); err == nil || !strings.Contains(err.Error(), "none") {
+			t.Errorf("nothing hums: %v", err)
+		}
 	}
 	if _, err := chain.Mutual(0, 1); err == nil {
 		t.Error("winding 0 was accepted")

@@ -86,7 +86,7 @@ func (m MainsWire) Field() (HumField, error) {
 
 func angles(subject string, list ...units.Angle) error {
 	for _, a := range list {
-		if !(math.Abs(float64(a)) <= 100) {
+		if !(math.Abs(float64(a)) <= 2*math.Pi*(1+1e-9)) {
 			return refuse(subject+" angle: out of range", a, "-360° to 360°", "write the unit, such as 30*deg")
 		}
 	}

@@ -25,6 +25,7 @@ func Ranges() map[string]any {
 		"Winding.Inside":            Winding.insideLeft,
 		"Winding.FieldAt":           Winding.fieldAtLeft,
 		"Winding.LevelAgainst":      Winding.levelAgainstLeft,
+		"Winding.Q":                 Winding.resistanceACLeft,
 		"Winding.ResistanceAC":      Winding.resistanceACLeft,
 		"Winding.StrandCapacitance": Winding.strandCapacitanceLeft,
 	}

@@ -30,7 +30,10 @@ func (c Winding) ResistanceAC(frequency units.Frequency) (units.Resistance, erro
 	if !(frequency >= 0) || math.IsInf(float64(frequency), 1) {
 		return 0, refuse("frequency: out of range", frequency, "0 or more", "")
 	}
-	if frequency == 0 || c.turns == 0 {
+	if c.turns == 0 {
+		return 0, refuse("winding: none", c, "a winding made by coil.Wind", "")
+	}
+	if frequency == 0 {
 		return c.Resistance(), nil
 	}
 	resistivity, d := float64(c.wire.Metal().Resistivity), float64(c.wire.Bare())
@@ -44,6 +47,24 @@ func (c Winding) ResistanceAC(frequency units.Frequency) (units.Resistance, erro
 	// The field is that of 1 A; each wire of length l turns l times this power into heat.
 	proximity := kernel.ProximityLoss(d, depth, resistivity, math.Sqrt(square)) * float64(c.WireLength())
 	return units.Resistance(skin + proximity), nil
+}
+
+// Q returns the quality of the winding as an inductor at a frequency: reactance over resistance, without iron, capacitance and
+// what is connected.
+//
+// Source: Q = 2πf·L/R, with R of ResistanceAC.
+//
+// Valid: as ResistanceAC.
+//
+// Accuracy: that of the resistance, mostly that of the wire.
+//
+// Example: c.Q(5*kHz)
+func (c Winding) Q(frequency units.Frequency) (float64, error) {
+	r, err := c.ResistanceAC(frequency)
+	if err != nil {
+		return 0, err
+	}
+	return 2 * math.Pi * float64(frequency) * float64(c.Inductance()) / float64(r), nil
 }
 
 // mostLines is up to how many laid turns are taken one by one for the field at the wires, of few layers four times as many.

@@ -38,6 +38,15 @@ func TestResistanceACLaws(t *testing.T) {
 	if x := at(10000); x < 1+1e-6 || x > 1.2 {
 		t.Errorf("fine wire at 10 kHz: %g", x)
 	}
+	q, err := c.Q(5000)
+	r, _ := c.ResistanceAC(5000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	close(t, "Q", q, 2*math.Pi*5000*float64(c.Inductance())/float64(r), 1e-12)
+	if _, err := (Winding{}).ResistanceAC(1000); err == nil {
+		t.Error("no winding has a resistance")
+	}
 	for _, bad := range []units.Frequency{-1, units.Frequency(math.NaN()), units.Frequency(math.Inf(1)), 1e13} {
 		if _, err := c.ResistanceAC(bad); err == nil {
 			t.Errorf("%v was accepted", bad)

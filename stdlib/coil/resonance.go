@@ -39,6 +39,9 @@ func (c Winding) Calibrated(r Resonance) (Winding, error) {
 	if err := r.check(); err != nil {
 		return Winding{}, err
 	}
+	if c.turns == 0 {
+		return Winding{}, refuse("winding: none", c, "a winding made by coil.Wind", "")
+	}
 	henry := float64(r.Inductance)
 	if henry == 0 {
 		henry = float64(c.Inductance())

@@ -63,3 +63,23 @@ func TestSelfCapacitanceReference(t *testing.T) {
 		}
 	}
 }
+
+// Potting a measured winding and adding turns to it change the capacitance as the estimates do, and the range holds the value it had
+// and the one it would have in proportion.
+func TestCalibrationIsCarriedOver(t *testing.T) {
+	c := wound(t, steel, gauge(t, 42), 5000)
+	measured := must(c.Calibrated(Resonance{Frequency: 6 * units.Kilohertz, Inductance: 2}))
+	wax := must(CompoundNamed("paraffin"))
+	potted, estimate := must(measured.Potted(wax)), must(c.Potted(wax))
+	close(t, "potted", float64(potted.Capacitance()/measured.Capacitance()), float64(estimate.Capacitance()/c.Capacitance()), 1e-12)
+	more := must(potted.With(6000))
+	close(t, "more turns", float64(more.Capacitance()/potted.Capacitance()), float64(must(estimate.With(6000)).Capacitance()/estimate.Capacitance()), 1e-12)
+	if more.filling() != wax.Permittivity {
+		t.Errorf("more turns: filling %g", more.filling())
+	}
+	same := must(potted.On(steel))
+	close(t, "on the same bobbin", float64(same.Capacitance()), float64(potted.Capacitance()), 1e-12)
+	if r, m := potted.CapacitanceRange(), measured.CapacitanceRange(); r.High-r.Low <= m.High-m.Low {
+		t.Errorf("potting did not widen the range: %v, %v", m, r)
+	}
+}

@@ -77,15 +77,29 @@ func wind(former Former, w wire.Wire, turns int, styles []Style) (Winding, error
 	return Winding{former: former, shape: shape, wire: w, turns: turns, style: style, layout: style.lay(shape, float64(w.Overall()), turns), found: &found{}}, nil
 }
 
-// On winds the same turns of the same wire in the same style on another former.
+// On winds the same turns of the same wire in the same style on another former, potted alike. A calibrated capacitance
+// changes as the estimate does.
 //
 // Example: c.On(coil.Racetrack{CoreLength: 71*mm, CoreWidth: 6.5*mm, Height: 8*mm, FlangeWidth: 20*mm})
-func (c Winding) On(former Former) (Winding, error) { return Wind(former, c.wire, c.turns, c.style) }
+func (c Winding) On(former Former) (Winding, error) {
+	return c.likewise(Wind(former, c.wire, c.turns, c.style))
+}
 
-// With winds another number of turns in the same way.
+// With winds another number of turns in the same way, potted alike. A calibrated capacitance changes as the estimate does.
 //
 // Example: c.With(6500)
-func (c Winding) With(turns int) (Winding, error) { return Wind(c.former, c.wire, turns, c.style) }
+func (c Winding) With(turns int) (Winding, error) {
+	return c.likewise(Wind(c.former, c.wire, turns, c.style))
+}
+
+// likewise pots a new winding as this one, and takes its calibration over.
+func (c Winding) likewise(anew Winding, err error) (Winding, error) {
+	if err != nil {
+		return Winding{}, err
+	}
+	anew.potted = c.potted
+	return anew.provenBy(c), nil
+}
 
 // Fit is how a winding lies on its former.
 type Fit struct {
