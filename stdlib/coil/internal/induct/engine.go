@@ -199,7 +199,7 @@ func (e *engine) separate(p, q *piece) float64 {
 	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
 	switch {
-	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
+	case p.arc && q.arc || (p.arc || q.arc || !p.parallel(q)) && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
 		return e.sector(q, p, e.wq, e.wp, rq, e.plain(e.wq, nq), apart, (*sheets).row)
@@ -207,7 +207,7 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.sector(p, q, e.wp, e.wq, rp, e.plain(e.wp, np), apart, (*sheets).row)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
-	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:
+	case p.arc || !p.parallel(q):
 		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 	}
 	sum := 0.0
@@ -217,7 +217,10 @@ func (e *engine) separate(p, q *piece) float64 {
 	return sum
 }
 
-// byPoints reports whether a corner and a side at a distance are integrated sooner by points of a table along
+// parallel reports whether two sides are.
+func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-15 }
+
+// byPoints reports whether a corner or a side and another side at a distance are integrated sooner by points of a table along
 // the side than in closed form.
 func (e *engine) byPoints(p, q *piece, distance float64) bool {
 	k, ok := e.k.(*sheets)
