@@ -61,6 +61,10 @@ var surveyed = []struct {
 		d, ok2 := randomWinding(b, r, Scatter)
 		return pair(c, d, 1+r.Float64(), ok, ok2)
 	}},
+	{"stacked layered", func(b *testing.B, r *rand.Rand) func() {
+		c, ok := randomWinding(b, r, Layered)
+		return pair(c, c, 1+r.Float64(), ok, ok)
+	}},
 	{"one around the other", func(b *testing.B, r *rand.Rand) func() {
 		c, ok := randomWinding(b, r, Scatter)
 		w := c.window()
