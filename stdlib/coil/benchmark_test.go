@@ -16,6 +16,7 @@ func BenchmarkInductance(b *testing.B) {
 		"a begun layer":   wound(b, steel, gauge(b, 32), 500, Style{Lay: Layered}),
 		"wide rectangle":  wound(b, Rectangle{CoreLength: 40 * mm, CoreWidth: 30 * mm, Height: 4 * mm}, gauge(b, 32), 500, Style{Lay: Layered}),
 		"150 orthocyclic": wound(b, steel, gauge(b, 28), 150, Style{Lay: Orthocyclic}),
+		"convex of 720":   wound(b, Convex{Corners: ring(720, 0.03, 0.012), Height: 8 * mm}, gauge(b, 42), 3000),
 		"again":           wound(b, steel, gauge(b, 42), 8000),
 	} {
 		b.Run(name, func(b *testing.B) {

@@ -1,6 +1,8 @@
 package coil
 
 import (
+	"math"
+
 	"lode/stdlib/coil/internal/induct"
 )
 
@@ -43,8 +45,11 @@ func (c Winding) filled(layer, layers, first, last int) filled {
 		middle = -middle // wound back
 	}
 	f.away = middle
-	if layers == 1 {
-		f.away += shift * (float64(layer%2) - 0.5)
+	if layers%2 == 1 { // one more to the one side than to the other
+		f.away += shift * (float64(layer%2) - 0.5) / float64(layers)
+	}
+	if layers > 1 {
+		f.section.Height = math.Hypot(f.section.Height, math.Sqrt(3)*shift) // of equal second moment
 	}
 	return f
 }
@@ -65,10 +70,13 @@ func (c Winding) sumOfBlocks(relative float64) (henry, err float64) {
 	return henry, err
 }
 
-// filledBlocks are those of a part between taps, or the whole window.
+// filledBlocks are those of laid turns or of a part between taps, or the whole window.
 func (c Winding) filledBlocks() []filled {
-	if len(c.layout.blocks) > 0 {
+	switch {
+	case len(c.layout.blocks) > 0:
 		return c.layout.blocks
+	case c.laid() && c.layout.layers > 1:
+		return c.blocksBetween(0, c.turns)
 	}
 	return []filled{{section: c.section(), layers: 1, perLayer: c.turns}}
 }
@@ -77,7 +85,7 @@ func (c Winding) filledBlocks() []filled {
 func mutual(a, b Placed) float64 {
 	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
 	up := place.Axis()
-	sum := 0.0
+	sum, pairs := 0.0, float64(a.Winding.turns*b.Winding.turns)
 	for _, p := range a.Winding.filledBlocks() {
 		for _, q := range b.Winding.filledBlocks() {
 			at := place
@@ -85,7 +93,7 @@ func mutual(a, b Placed) float64 {
 				at.Shift[i] += q.away * up[i]
 			}
 			at.Shift[2] -= p.away
-			sum += induct.PairValue(p.section, q.section, p.turns(), q.turns(), at)
+			sum += induct.PairPart(p.section, q.section, p.turns(), q.turns(), at, p.turns()*q.turns()/pairs)
 		}
 	}
 	return sum

@@ -20,7 +20,7 @@ type Point struct {
 //
 // Source: Steiner's formula (1840): perimeter and area alone decide the length of turns and the areas in them.
 //
-// Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact. Mutual inductance, field, losses and hum of
+// Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact; with more corners inductance within some 0.01 %. Mutual inductance, field, losses and hum of
 // near wires are those of the rounded rectangle of equal perimeter and area, within some per cent.
 type Convex struct {
 	Corners []Point      // of the core, in any order

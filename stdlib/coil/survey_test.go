@@ -37,7 +37,7 @@ func BenchmarkSurvey(b *testing.B) {
 // quickest is the least time of a few calls in microseconds.
 func quickest(f func()) float64 {
 	best := time.Duration(1 << 62)
-	for range 7 {
+	for range 20 {
 		began := time.Now()
 		f()
 		best = min(best, time.Since(began))
@@ -60,6 +60,10 @@ var surveyed = []struct {
 		c, ok := randomWinding(b, r, Scatter)
 		d, ok2 := randomWinding(b, r, Scatter)
 		return pair(c, d, 1+r.Float64(), ok, ok2)
+	}},
+	{"stacked layered", func(b *testing.B, r *rand.Rand) func() {
+		c, ok := randomWinding(b, r, Layered)
+		return pair(c, c, 1+r.Float64(), ok, ok)
 	}},
 	{"one around the other", func(b *testing.B, r *rand.Rand) func() {
 		c, ok := randomWinding(b, r, Scatter)

@@ -21,9 +21,6 @@ func (c Winding) Warnings() []string {
 		list = append(list, fmt.Sprintf("the window is only %s wires %s: taking scattered turns as spread evenly wants %d or more; coil.Style{Lay: coil.Layered} says where they lie",
 			units.Digits(min(across, along), 2), direction(across, along), thin))
 	}
-	if len(c.shape.hull) > mostCorners {
-		list = append(list, fmt.Sprintf("a core of %d corners counts as a rounded rectangle: inductance within about 1 %%", len(c.shape.hull)))
-	}
 	if fit := c.Fit(); fit.OK() && c.style.Lay == Scatter && float64(fit.RoomLeft()) < 0.05*float64(c.layout.build) {
 		list = append(list, "the winding fills the flanges to the brim; wound looser than usual it will not fit")
 	}

@@ -21,7 +21,8 @@ func rectangularBar(x, y, z float64) float64 {
 	sum := (x2*x2 + y2*y2 + z2*z2 - 3*(x2*y2+y2*z2+z2*x2)) * r / 60
 	sum += barLog(x, y2, z2, r) + barLog(y, z2, x2, r) + barLog(z, x2, y2, r)
 	if xyz := x * y * z; xyz > 0 {
-		sum -= xyz / 6 * (z2*math.Atan(x*y/(z*r)) + y2*math.Atan(x*z/(y*r)) + x2*math.Atan(y*z/(x*r)))
+		a, b := angle(x*y, z*r), angle(x*z, y*r) // a right angle with the third one
+		sum -= xyz / 6 * (z2*a + y2*b + x2*(math.Pi/2-a-b))
 	}
 	return sum
 }
@@ -30,7 +31,7 @@ func barLog(x, y2, z2, r float64) float64 {
 	if x == 0 || y2+z2 == 0 {
 		return 0
 	}
-	return (y2*z2/4 - (y2*y2+z2*z2)/24) * x / 2 * math.Log((x+r)*(x+r)/(y2+z2))
+	return (y2*z2/4 - (y2*y2+z2*z2)/24) * x / 2 * ln((x+r)*(x+r)/(y2+z2))
 }
 
 // lostInBars bounds how much of sixteen digits the closed form may lose to cancellation.

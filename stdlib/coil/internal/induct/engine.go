@@ -22,6 +22,7 @@ type engine struct {
 	joints []node // of joined pieces, once found
 
 	corners []corner // known near ends of joined sides
+	sheets  []engine // of pieces that meet, if q is a thin layer
 }
 
 func (e *engine) total(tasks []task) float64 {
@@ -44,6 +45,9 @@ func (e *engine) pair(i, j int) float64 {
 		return e.separate(p, q)
 	}
 	n := len(e.p)
+	if len(e.sheets) > 0 && meet(i, j, n) {
+		return e.bySheets(i, j)
+	}
 	switch {
 	case i == j:
 		return e.aligned(p)
@@ -63,10 +67,11 @@ func (e *engine) pair(i, j int) float64 {
 // turn or in the build.
 func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e.wq.to) }
 
-// nearArcs integrates two corners with a short side between them.
+// nearArcs integrates two corners with a short side between them, which are mirror images.
 func (e *engine) nearArcs(p, q *piece, end touch) float64 {
 	if !e.useProduct() {
 		e.nodes = e.jointNodes()
+		e.halve()
 	}
 	r := squared(e.o.joinedArc)
 	return product(p, q, e.nodes, e.k, r, r, end)
@@ -111,11 +116,17 @@ func (e *engine) alignedNodes(arc bool) {
 		return
 	}
 	e.nodes = together(e.nodes[:0], e.wp, e.wq, n, e.scale)
-	if e.wp == e.wq && e.wp.width() > 0 {
-		e.nodes = e.nodes[:len(e.nodes)/2]
-		for i := range e.nodes {
-			e.nodes[i].w *= 2
-		}
+	e.halve()
+}
+
+// halve leaves out the nodes in which tp and tq are exchanged, for equal windows.
+func (e *engine) halve() {
+	if e.wp != e.wq || e.wp.width() == 0 {
+		return
+	}
+	e.nodes = e.nodes[:len(e.nodes)/2]
+	for i := range e.nodes {
+		e.nodes[i].w *= 2
 	}
 }
 
@@ -168,7 +179,7 @@ func halfTurn(p *piece) int {
 // jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
 func (e *engine) jointNodes() []node {
 	if len(e.joints) == 0 {
-		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, e.o.joined - 2, e.o.middle, e.o.thin}, e.scale)
+		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, max(3, e.o.joined-2), e.o.middle, e.o.thin}, e.scale)
 	}
 	return append(e.nodes[:0], e.joints...)
 }
@@ -188,7 +199,7 @@ func (e *engine) separate(p, q *piece) float64 {
 	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
 	switch {
-	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
+	case p.arc && q.arc || (p.arc || q.arc || !p.parallel(q)) && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
 		return e.sector(q, p, e.wq, e.wp, rq, e.plain(e.wq, nq), apart, (*sheets).row)
@@ -196,7 +207,7 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.sector(p, q, e.wp, e.wq, rp, e.plain(e.wp, np), apart, (*sheets).row)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
-	case p.arc || math.Abs(p.along.cross(q.along)) > 1e-15:
+	case p.arc || !p.parallel(q):
 		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 	}
 	sum := 0.0
@@ -206,7 +217,10 @@ func (e *engine) separate(p, q *piece) float64 {
 	return sum
 }
 
-// byPoints reports whether a corner and a side at a distance are integrated sooner by points of a table along
+// parallel reports whether two sides are.
+func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-15 }
+
+// byPoints reports whether a corner or a side and another side at a distance are integrated sooner by points of a table along
 // the side than in closed form.
 func (e *engine) byPoints(p, q *piece, distance float64) bool {
 	k, ok := e.k.(*sheets)

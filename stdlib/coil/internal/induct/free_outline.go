@@ -27,6 +27,12 @@ func SelfOutline(o Outline, turns float64) (inductance, err float64) {
 	})
 }
 
+// SelfOutlineValue is the inductance that SelfOutline returns, without the estimate of the error.
+func SelfOutlineValue(o Outline, turns float64) float64 {
+	w := o.winding()
+	return turns * turns * w.with(w, true, 0, 0, defaultLevel, mirroredTasks(len(w.pieces)))
+}
+
 // SelfOutlineTo is SelfOutline to a relative accuracy between 1e-3 and 1e-7.
 func SelfOutlineTo(o Outline, turns, relative float64) (inductance, err float64) {
 	w := o.winding()

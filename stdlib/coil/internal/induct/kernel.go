@@ -131,7 +131,7 @@ func (k *sheets) exactPoint(rho2 float64) float64 {
 			continue
 		}
 		r := math.Sqrt(rho2 + u*u)
-		sum += k.w[i] * (u*math.Log((u+r)/rho) - r)
+		sum += k.w[i] * (u*ln((u+r)/rho) - r)
 	}
 	return sum
 }
@@ -163,14 +163,13 @@ func tapeSide(x1, x2, u, d, p1, p2 float64) float64 {
 	r1, r2 := math.Sqrt(x1*x1+q2), math.Sqrt(x2*x2+q2)
 	sum := (u*u-d*d)/2*asinhStep(x1, x2, r1, r2, q2) - (x2*r2-x1*r1)/2
 	if x1 != 0 {
-		sum -= u * x1 * math.Log((u+r1)/p1)
+		sum -= u * x1 * ln((u+r1)/p1)
 	}
 	if x2 != 0 {
-		sum += u * x2 * math.Log((u+r2)/p2)
+		sum += u * x2 * ln((u+r2)/p2)
 	}
 	if d > 0 {
-		a, b := x2*u/(d*r2), x1*u/(d*r1)
-		sum -= u * d * math.Atan2(a-b, 1+a*b) // atan a − atan b
+		sum -= u * d * turn(u*d*(x2*r1-x1*r2), d*d*r1*r2+x1*x2*u*u) // between the angles of (x1 u, d r1) and (x2 u, d r2)
 	}
 	return sum
 }
@@ -183,13 +182,13 @@ func asinhStep(x1, x2, r1, r2, q2 float64) float64 {
 	a1, a2 := math.Abs(x1)+r1, math.Abs(x2)+r2
 	switch {
 	case x1 >= 0 && x2 >= 0:
-		return math.Log(a2 / a1)
+		return ln(a2 / a1)
 	case x1 < 0 && x2 < 0:
-		return math.Log(a1 / a2)
+		return ln(a1 / a2)
 	case x1 < 0:
-		return math.Log(a1 * a2 / q2)
+		return ln(a1 * a2 / q2)
 	}
-	return -math.Log(a1 * a2 / q2)
+	return -ln(a1 * a2 / q2)
 }
 
 func (k *sheets) double(x, d float64) float64 {
@@ -206,13 +205,13 @@ func tapeDouble(x, u, d float64) float64 {
 	r := math.Sqrt(x*x + u*u + d*d)
 	sum := -r / 6 * (x*x + u*u - 2*d*d)
 	if u > 0 && x+d > 0 {
-		sum += (x*x - d*d) / 2 * u * math.Log((u+r)/math.Sqrt(x*x+d*d))
+		sum += (x*x - d*d) / 2 * u * ln((u+r)/math.Sqrt(x*x+d*d))
 	}
 	if x > 0 && u+d > 0 {
-		sum += (u*u - d*d) / 2 * x * math.Log((x+r)/math.Sqrt(u*u+d*d))
+		sum += (u*u - d*d) / 2 * x * ln((x+r)/math.Sqrt(u*u+d*d))
 	}
 	if d > 0 && x > 0 && u > 0 {
-		sum -= x * u * d * math.Atan(x*u/(d*r))
+		sum -= x * u * d * angle(x*u, d*r)
 	}
 	return sum
 }

@@ -115,7 +115,7 @@ func differences(to []node, left, right float64, n counts, scale float64, visit 
 
 // thin is the share of the other window below which a window is taken as two sheets: it is smooth over its
 // own build.
-const thin = 0.2
+const thin = 0.55
 
 // thinAndWindow is together for a thin window q.
 func thinAndWindow(to []node, p, q window, n counts, scale float64) []node {

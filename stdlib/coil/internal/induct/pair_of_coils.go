@@ -25,6 +25,11 @@ func PairValue(a, b Section, na, nb float64, place Placement) float64 {
 	return na * nb * pairAt(a, b, place)(defaultLevel)
 }
 
+// PairPart is PairValue for a part of a whole: the smaller its share, the less exact it has to be.
+func PairPart(a, b Section, na, nb float64, place Placement, share float64) float64 {
+	return na * nb * pairAt(a, b, place)(levelFor(share))
+}
+
 // PairTo is Pair to a relative accuracy between 1e-3 and 1e-7.
 func PairTo(a, b Section, na, nb float64, place Placement, relative float64) (mutual, err float64) {
 	return climb(defaultLevel, topLevel, relative, na*nb, pairAt(a, b, place))

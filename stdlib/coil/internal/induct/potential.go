@@ -36,7 +36,7 @@ func (k axialMean) side(x1, x2, d float64) float64 {
 }
 
 // atanStep is atan b − atan a.
-func atanStep(a, b float64) float64 { return math.Atan2(b-a, 1+a*b) }
+func atanStep(a, b float64) float64 { return turn(b-a, 1+a*b) }
 
 // across is −ρ f'(ρ) divided by ρ²: the radial gradient per unit of the vector ρ.
 func (k axialMean) across(rho2 float64) float64 {

@@ -125,7 +125,7 @@ func (c cell) excess(t, z float64) float64 {
 		for j, y := range rule.x {
 			w := rule.w[i] * rule.w[j] * (1 - x) * (1 - y)
 			a1, a2, b1, b2 := sq(t+x*c.t), sq(t-x*c.t), sq(z+y*c.z), sq(z-y*c.z)
-			sum += w * math.Log((a1+b1)/r2*((a1+b2)/r2)*((a2+b1)/r2)*((a2+b2)/r2)) / 2
+			sum += w * ln((a1+b1)/r2*((a1+b2)/r2)*((a2+b1)/r2)*((a2+b2)/r2)) / 2
 		}
 	}
 	return sum

@@ -62,10 +62,16 @@ func Coaxial(a, b Section, na, nb, distance float64) (mutual, err float64) {
 
 // SelfPart is SelfValue for a part of a whole: the smaller its share, the less exact it has to be.
 func SelfPart(s Section, turns, share float64) float64 {
-	if levelFor(share) == 0 && s.Build > 0 && s.Height > 0 {
+	if s.isThin(share) {
 		return turns * turns * s.asSheet()
 	}
 	return turns * turns * selfAt(s)(levelFor(share))
+}
+
+// isThin reports whether a window may be taken as a sheet, which leaves out less than a tenth of the square of build over width.
+func (s Section) isThin(share float64) bool {
+	thin := sq(s.Build / min(s.CoreLength, s.CoreWidth))
+	return s.Build > 0 && s.Height > 0 && thin*share < 8e-5
 }
 
 // asSheet is the inductance of one turn by that of a sheet in the middle of its build, which differs as parallel straight
@@ -78,13 +84,16 @@ func (s Section) asSheet() float64 {
 
 // CoaxialPart is the mutual inductance for a part of a whole.
 func CoaxialPart(a, b Section, na, nb, distance, share float64) float64 {
+	if value, ok := besideLayer(a, b, distance, share); ok {
+		return na * nb * value
+	}
 	return na * nb * coaxialAt(a, b, distance)(levelFor(share))
 }
 
 // levelFor is the level that keeps the error of a part below 1e-5 of the whole.
 func levelFor(share float64) int {
 	switch {
-	case share < 0.02:
+	case share < 0.008:
 		return 0
 	case share < 0.3:
 		return 1
@@ -123,6 +132,11 @@ func sameSkeleton(a, b Section) bool {
 // with is the mutual inductance of one turn with one turn, in henry, q being the distance
 // aside and z along the axis.
 func (p winding) with(q winding, common bool, aside, z float64, level int, tasks []task) float64 {
+	e := p.engine(q, common, aside, z, level)
+	return Mu0 / (4 * math.Pi) * e.shared(tasks)
+}
+
+func (p winding) engine(q winding, common bool, aside, z float64, level int) engine {
 	k, scale := axial(p.height, q.height, z, max(p.size, q.size))
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
@@ -136,14 +150,13 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 		lost = lostDigits(math.Hypot(aside, z), p.size, q.size)
 		o.digits += 2 + lost
 	}
-	e := engine{
+	return engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
 		quick:  level <= tableLevel && lost < tableLost,
 	}
-	return Mu0 / (4 * math.Pi) * e.shared(tasks)
 }
 
 // axialGap is the axial distance of two windows as far as the smoothness of their kernel goes: being

@@ -13,7 +13,7 @@ import "math"
 //	          − (x² u/2) atan(yu/(xr)) + (y² u/2) [atan(yr/(xu)) − atan(y/u)]
 //	          + (u³/6) [atan(y/u) − atan(xy/(ur))] − x y r/3
 //
-// found here; the tests compare it with quadrature.
+// found here; the tests compare it with quadrature. The differences of arc tangents in brackets add up to the first one.
 func (k *sheets) block(x, y float64) float64 {
 	if x == 0 && y == 0 {
 		return 0
@@ -33,11 +33,12 @@ func slab(x, y, u float64) float64 {
 	x2, y2, u2 := x*x, y*y, u*u
 	r := math.Sqrt(x2 + y2 + u2)
 	bend := y * u * (y2 + u2) / (r + x) // y u (r−x)
-	sum := (u2/2-y2/6)*y*math.Log(x+r) - x*y*r/3 +
-		(u2/2-x2/6)*x/2*math.Log((y+r)*(y+r)/(x2+u2)) +
-		y2*u/2*math.Atan(bend/(x*u2+y2*r)) + u2*u/6*math.Atan(bend/(u2*r+y2*x))
+	a, b := angle(bend, x*u2+y2*r), angle(bend, u2*r+y2*x)
+	sum := (u2/2-y2/6)*y*ln(x+r) - x*y*r/3 +
+		(u2/2-x2/6)*x/2*ln((y+r)*(y+r)/(x2+u2)) +
+		u/2*(y2*a+u2/3*b-x2*(a+b))
 	if x > 0 {
-		sum += x*y*u/2*math.Log((u+r)*(u+r)/(x2+y2)) - x2*u/2*math.Atan(y*u/(x*r))
+		sum += x * y * u / 2 * ln((u+r)*(u+r)/(x2+y2))
 	}
 	return sum
 }
@@ -45,9 +46,9 @@ func slab(x, y, u float64) float64 {
 // flatSlab is slab for u = 0.
 func flatSlab(x, y float64) float64 {
 	r := math.Sqrt(x*x + y*y)
-	sum := -y*y*y/6*math.Log(x+r) - x*y*r/3
+	sum := -y*y*y/6*ln(x+r) - x*y*r/3
 	if x > 0 {
-		sum -= x * x * x / 6 * math.Log((y+r)/x)
+		sum -= x * x * x / 6 * ln((y+r)/x)
 	}
 	return sum
 }
