@@ -233,3 +233,12 @@ func TestRefuses(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkDraw(b *testing.B) {
+	plate := console(100)
+	for b.Loop() {
+		if _, err := Draw(plate); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

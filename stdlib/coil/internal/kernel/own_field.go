@@ -118,21 +118,25 @@ func (w Window) corners(R, z float64) []Vector {
 	return points
 }
 
-// polygonField returns the flux density at r of 1 A around a polygon, in tesla.
+// polygonField returns the flux density at r of 1 A around a level polygon, in tesla.
 //
 // Source: M. A. Hanson, S. P. Hirshman, Compact expressions for the Biot-Savart fields of a filamentary segment,
 // Physics of Plasmas 9 (2002) 4410-4412.
 func polygonField(points []Vector, r Vector) Vector {
-	B := Vector{}
-	from := r.Plus(-1, points[len(points)-1])
-	a := math.Sqrt(from.Dot(from))
-	for _, p := range points {
-		to := r.Plus(-1, p)
-		b := math.Sqrt(to.Dot(to))
-		if down := a * b * (a*b + from.Dot(to)); down > 0 {
-			B = B.Plus(1e-7*(a+b)/down, from.Cross(to))
+	last := points[len(points)-1]
+	x, y, z := r[0]-last[0], r[1]-last[1], r[2]-last[2]
+	a := math.Sqrt(x*x + y*y + z*z)
+	var across, along, axial float64
+	for i := range points {
+		nx, ny := r[0]-points[i][0], r[1]-points[i][1]
+		b := math.Sqrt(nx*nx + ny*ny + z*z)
+		if down := a * b * (a*b + x*nx + y*ny + z*z); down > 0 {
+			scale := 1e-7 * (a + b) / down
+			across += scale * (y - ny)
+			along += scale * (nx - x)
+			axial += scale * (x*ny - y*nx)
 		}
-		from, a = to, b
+		x, y, a = nx, ny, b
 	}
-	return B
+	return Vector{across * z, along * z, axial}
 }
