@@ -41,6 +41,7 @@ func TestFieldAgainstPieces(t *testing.T) {
 		want := pieces(c, 24, at)
 		size := math.Sqrt(sq(want[0]) + sq(want[1]) + sq(want[2]))
 		for i, b := range []units.FluxDensity{got.X, got.Y, got.Z} {
+			book.Note(t, "field of a winding", math.Abs(float64(b)-want[i])/size)
 			if math.Abs(float64(b)-want[i]) > 2e-3*size {
 				t.Errorf("at %v: got %v, want %v", at, got, want)
 				break

@@ -21,6 +21,7 @@ func TestLayeredOnRandomBobbins(t *testing.T) {
 		fine, _ := c.inBlocksTo(1e-7)
 		off := math.Abs(c.inBlocks()/fine - 1)
 		worst = max(worst, off)
+		book.Note(t, "inductance of layers, finer levels", off)
 		if off > 1.5e-5 {
 			t.Errorf("%v, %d turns: off by %.2g", c.shape, c.turns, off)
 		}
@@ -41,6 +42,7 @@ func TestFewTurnsOnRandomBobbins(t *testing.T) {
 		fine, _ := induct.DiscreteSelfTo(c.section(), c.places(), c.conductor(), 1e-4)
 		off := math.Abs(c.henry()/fine - 1)
 		worst = max(worst, off)
+		book.Note(t, "inductance of few turns, one by one", off)
 		if off > 1e-3 {
 			t.Errorf("%v, %d turns in %d layers: off by %.2g", c.shape, c.turns, c.layout.layers, off)
 		}

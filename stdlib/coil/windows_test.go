@@ -56,7 +56,7 @@ func (r windowRow) wind(t *testing.T, prefix string, w wire.Wire) Winding {
 	turns := math.Round(0.65 * section / area)
 	f := Rectangle{CoreLength: length("core_length"), CoreWidth: length("core_width"), CornerRadius: length("corner_radius"), Height: h}
 	wound := wound(t, f, w, int(turns), Style{Packing: turns * area / section})
-	close(t, r["case_id"]+", build", float64(wound.Build()), float64(c), 1e-9)
+	close(t, "build", float64(wound.Build()), float64(c), 1e-9)
 	return wound
 }
 
@@ -81,7 +81,7 @@ func TestInductanceOfRandomWindows(t *testing.T) {
 			continue
 		}
 		got := float64(c.Inductance())
-		close(t, row["case_id"], got, want, 1e-5+rosa(c)/want/6+row.number(t, "relative_error"))
+		close(t, "inductance", got, want, 1e-5+rosa(c)/want/6+row.number(t, "relative_error"))
 		worst, some = max(worst, math.Abs(got/want-1)), some+1
 	}
 	if some < 12 {
@@ -106,7 +106,7 @@ func TestMutualOfRandomWindows(t *testing.T) {
 			continue
 		}
 		got, want := float64(must(chain.Mutual(1, 2))), float64(a.Turns()*b.Turns())*row.number(t, "mutual_H")
-		close(t, row["case_id"], got, want, 1e-5+row.number(t, "relative_error"))
+		close(t, "mutual inductance", got, want, 1e-5+row.number(t, "relative_error"))
 		worst, some = max(worst, math.Abs(got/want-1)), some+1
 	}
 	if some < 10 {

@@ -41,9 +41,7 @@ func TestEveryWireIsSound(t *testing.T) {
 		if coated := w.coat != "bare"; coated != (overall.Nominal > bare.Nominal) || coated != (overall.Min > bare.Min) {
 			t.Errorf("%s: bare %v, overall %v", w.Name(), bare, overall)
 		}
-		if product := float64(w.ResistancePerLength()) * float64(w.Conductor()); math.Abs(product*58e6-1) > 1e-12 {
-			t.Errorf("%s: R'·A = %g, want 1/58 Ω·mm²/m", w.Name(), product)
-		}
+		book.Close(t, "resistance times area, 1/58 Ω·mm²/m", float64(w.ResistancePerLength())*float64(w.Conductor())*58e6, 1, 1e-12)
 		// From the tables: tolerances of the finest wires reach ±8 % of the diameter.
 		if spread := float64(bare.Max/bare.Min) - 1; spread > 0.16 {
 			t.Errorf("%s: conductor varies by %.3g", w.Name(), spread)
@@ -99,9 +97,7 @@ func TestResistanceFollowsTemperature(t *testing.T) {
 	w := must(AWG(42))(t)
 	for _, row := range []struct{ degrees, ratio float64 }{{20, 1}, {75, 1.21615}, {0, 0.9214}, {25, 1.01965}} { // IEC 60028
 		at := must(w.ResistancePerLengthAt(units.Celsius(row.degrees)))(t)
-		if got := float64(at / w.ResistancePerLength()); math.Abs(got-row.ratio) > 1e-12 {
-			t.Errorf("R(%g °C)/R(20 °C) = %.9g, want %g", row.degrees, got, row.ratio)
-		}
+		book.Close(t, "resistance over that at 20 °C", float64(at/w.ResistancePerLength()), row.ratio, 1e-12)
 		limits := must(w.ResistanceLimitsAt(units.Celsius(row.degrees)))(t)
 		if limits.Nominal != at || math.Abs(float64(limits.Max/w.ResistanceLimits().Max)-row.ratio) > 1e-12 {
 			t.Errorf("limits at %g °C: %v", row.degrees, limits)
@@ -115,9 +111,8 @@ func TestAmountsInvert(t *testing.T) {
 		length := units.Length(math.Pow(10, 6*random.Float64()-2))
 		fromMass := must(w.LengthOfMass(must(w.Mass(length))(t)))(t)
 		fromResistance := must(w.LengthOfResistance(must(w.Resistance(length))(t)))(t)
-		if math.Abs(float64(fromMass/length)-1) > 1e-12 || math.Abs(float64(fromResistance/length)-1) > 1e-12 {
-			t.Errorf("%s: %v comes back as %v and %v", w.Name(), length, fromMass, fromResistance)
-		}
+		book.Close(t, "length from mass", float64(fromMass), float64(length), 1e-12)
+		book.Close(t, "length from resistance", float64(fromResistance), float64(length), 1e-12)
 		if got := float64(w.TurnsPerLength()) * float64(w.Overall()); math.Abs(got-1) > 1e-12 {
 			t.Errorf("%s: turns per length times diameter = %g", w.Name(), got)
 		}
@@ -135,9 +130,7 @@ func TestCurrentDensity(t *testing.T) {
 func TestStretchKeepsTheVolume(t *testing.T) {
 	for _, w := range everyWire() {
 		long := must(w.Stretched(0.07))(t)
-		if got := float64(long.Conductor()/w.Conductor()) * 1.07; math.Abs(got-1) > 1e-12 {
-			t.Errorf("%s: volume changes by %g", w.Name(), got)
-		}
+		book.Close(t, "volume of stretched wire", float64(long.Conductor()/w.Conductor())*1.07, 1, 1e-12)
 		// A piece of 1 m is now 1.07 m; its resistance rises by (1.07)².
 		if got := 1.07 * float64(long.ResistancePerLength()/w.ResistancePerLength()); math.Abs(got-1.1449) > 1e-12 {
 			t.Errorf("%s: piece has %g of its resistance, want 1.1449", w.Name(), got)

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"lode/stdlib/internal/evidence"
 	"lode/stdlib/wire/internal/kernel"
 	"lode/units"
 )
@@ -25,6 +26,9 @@ import (
 //	identify             every table row finds itself; random wire within its limits fits its own gauge
 //
 // Every reference file names its own source and says whether it was read, computed or recalled.
+
+// book keeps what tests compared; DEVELOPERS.md tells how to print it.
+var book evidence.Book
 
 type row map[string]string
 
@@ -72,6 +76,9 @@ func (r row) printed(t *testing.T, what, column string, got, slack float64) {
 	if i := strings.Index(text, "."); i >= 0 {
 		decimals = len(text) - i - 1
 	}
+	if want != 0 {
+		book.Note(t, strings.ReplaceAll(column, "_", " "), math.Abs(got/want-1))
+	}
 	if half := (0.5 + slack) * math.Pow(10, -float64(decimals)); math.Abs(got-want) > half*(1+1e-9) {
 		t.Errorf("%s: %s = %.8g, printed %s", what, column, got, text)
 	}
@@ -114,15 +121,14 @@ func TestNominalBareAgainstComparisonTable(t *testing.T) {
 		w := must(AWG(gauge))(t)
 		formula := must(AWGDiameter(gauge))(t)
 		off := math.Abs(float64(w.Bare()/formula) - 1)
+		book.Note(t, "bare diameter, rounded against the formula", off)
 		if off > 0.0142 {
 			t.Errorf("%s is %.3g off the formula, documented as at most 1.4 %%", w.Name(), off)
 		}
 		if gauge >= 45 { // renumbered in 1961 (NBS Handbook 100): finer than this table's steps
 			continue
 		}
-		if got, want := float64(w.Bare()/units.Mil), 1000*r.number(t, "diameter_nominal_inch"); math.Abs(got-want) > 1e-9 {
-			t.Errorf("%s: %.6g mil, printed %g", w.Name(), got, want)
-		}
+		book.Close(t, "bare diameter", float64(w.Bare()/units.Inch), r.number(t, "diameter_nominal_inch"), 1e-9)
 	}
 }
 
@@ -136,9 +142,7 @@ func TestFormula(t *testing.T) {
 			"resistance_ohm_per_km_20C": float64(w.ResistancePerLength()) * 1e3,
 			"mass_kg_per_km":            float64(w.MassPerLength()) * 1e3,
 		} {
-			if want := r.number(t, column); math.Abs(got/want-1) > 1e-7 {
-				t.Errorf("gauge %s: %s = %.9g, want %.9g", r["awg"], column, got, want)
-			}
+			book.Close(t, strings.ReplaceAll(column, "_", " "), got, r.number(t, column), 1e-7)
 		}
 	}
 }
@@ -171,13 +175,9 @@ func TestSingleFilmPage(t *testing.T) {
 		// The page prints 0.04882 lb beside 16.00 circular mils and 0.3027 lb beside 100.0: its own
 		// masses scatter by up to 0.8 % around its own areas.
 		bare := r.number(t, "mass_bare_lb_per_1000ft") * poundPerThousandFeet
-		if got := float64(w.Uncoated().MassPerLength()); math.Abs(got/bare-1) > 0.009 {
-			t.Errorf("%s: bare mass %.5g kg/m, printed %.5g", w.Name(), got, bare)
-		}
+		book.Close(t, "mass of bare wire", float64(w.Uncoated().MassPerLength()), bare, 0.009)
 		enamelled := r.number(t, "mass_single_film_lb_per_1000ft") * poundPerThousandFeet
-		if got := float64(w.MassPerLength()); math.Abs(got/enamelled-1) > 0.01 {
-			t.Errorf("%s: mass %.5g kg/m, printed %.5g, documented as good to 1 %%", w.Name(), got, enamelled)
-		}
+		book.Close(t, "mass of enamelled wire", float64(w.MassPerLength()), enamelled, 0.01) // as documented
 	}
 }
 
@@ -197,9 +197,7 @@ func TestMetricSizesOfTheStandard(t *testing.T) {
 		for column, got := range figures {
 			r.printed(t, thin.Name(), column, float64(got)/mm, 0)
 		}
-		if want := r.number(t, "resistance_nominal_ohm_per_m_20C"); math.Abs(float64(thin.ResistancePerLength())/want-1) > 1e-6 {
-			t.Errorf("%s: %v, want %g Ω/m", thin.Name(), thin.ResistancePerLength(), want)
-		}
+		book.Close(t, "resistance", float64(thin.ResistancePerLength()), r.number(t, "resistance_nominal_ohm_per_m_20C"), 1e-6)
 	}
 }
 
@@ -234,9 +232,7 @@ func TestConductorTolerancePage(t *testing.T) {
 func TestBritishGauge(t *testing.T) {
 	for _, r := range reference(t, "wire_swg.csv") {
 		w := must(SWG(r.number(t, "swg")))(t)
-		if got, want := float64(w.Bare()/units.Inch), r.number(t, "diameter_inch"); math.Abs(got/want-1) > 1e-9 {
-			t.Errorf("%s: %.7g inch, want %g", w.Name(), got, want)
-		}
+		book.Close(t, "bare diameter", float64(w.Bare()/units.Inch), r.number(t, "diameter_inch"), 1e-9)
 		r.printed(t, w.Name(), "diameter_mm_printed", float64(w.Bare())/mm, 0)
 	}
 }
@@ -252,9 +248,7 @@ func TestCopperConstants(t *testing.T) {
 	for _, r := range reference(t, "wire_copper_constants.csv") {
 		if value, ok := got[r["id"]]; ok {
 			delete(got, r["id"])
-			if want := r.number(t, "value"); math.Abs(value/want-1) > 3e-8 {
-				t.Errorf("%s = %.9g, want %.9g", r["id"], value, want)
-			}
+			book.Close(t, strings.ReplaceAll(r["id"], "_", " "), value, r.number(t, "value"), 3e-8)
 		}
 	}
 	if len(got) != 0 {
@@ -271,9 +265,7 @@ func TestWireTablesOfElements(t *testing.T) {
 		}
 		metal := must(MaterialNamed(r["material"]))(t)
 		got := kernel.ResistancePerLength(float64(metal.Resistivity), r.number(t, "diameter_mm")*mm)
-		if want := r.number(t, "resistance_ohm_per_m_20C"); math.Abs(got/want-1) > 0.0055 {
-			t.Errorf("%s, %s mm: %.5g Ω/m, printed %g", r["material"], r["diameter_mm"], got, want)
-		}
+		book.Close(t, "resistance of "+r["material"], got, r.number(t, "resistance_ohm_per_m_20C"), 0.0055)
 	}
 }
 
@@ -288,12 +280,8 @@ func TestTensionChart(t *testing.T) {
 		w := must(AWG(gauge))(t)
 		tension := w.WindingTension()
 		// Two printed digits, and the chart's rounding from gauge to gauge: 6 %.
-		if got := float64(tension.High); math.Abs(got/(0.8*most)-1) > 0.06 {
-			t.Errorf("%s: high end %v, chart %.4g N", w.Name(), tension.High, 0.8*most)
-		}
-		if got := float64(tension.Low); math.Abs(got/(0.5*most)-1) > 0.06 {
-			t.Errorf("%s: low end %v, chart %.4g N", w.Name(), tension.Low, 0.5*most)
-		}
+		book.Close(t, "winding tension, high end", float64(tension.High), 0.8*most, 0.06)
+		book.Close(t, "winding tension, low end", float64(tension.Low), 0.5*most, 0.06)
 		if tension.High > w.BreakingLoad().Low/2 {
 			t.Errorf("%s: winding tension %v above half the breaking load", w.Name(), tension.High)
 		}

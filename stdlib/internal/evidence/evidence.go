@@ -16,7 +16,8 @@ import (
 //
 //	evidence | quantity | witness | cases | largest error
 //
-// The witness is what the test is called, without Test and what stands before Against.
+// The witness is what the test is called, without Test and what stands before Against. A quantity without a name is what stands
+// there.
 type Book struct {
 	lock  sync.Mutex
 	pages map[string]page
@@ -59,15 +60,20 @@ func (b *Book) tell(t testing.TB) {
 	delete(b.pages, t.Name())
 	for _, quantity := range slices.Sorted(maps.Keys(told)) {
 		errors := told[quantity]
-		t.Logf("evidence | %s | %s | %d | %.1e", quantity, Witness(t.Name()), len(errors), slices.MaxFunc(errors, cmp.Compare[float64]))
+		subject, witness := words(t.Name())
+		t.Logf("evidence | %s | %s | %d | %.1e", cmp.Or(quantity, subject), witness, len(errors), slices.MaxFunc(errors, cmp.Compare[float64]))
 	}
 }
 
-// Witness puts the name of a test into words.
-func Witness(name string) string {
+// words tells from the name of a test what it holds against what; where it does not say, both are the whole name.
+func words(name string) (subject, witness string) {
 	name, _, _ = strings.Cut(strings.TrimPrefix(name, "Test"), "/")
-	if _, after, found := strings.Cut(name, "Against"); found {
-		name = after
+	apart := func(s string) string {
+		s = regexp.MustCompile(`([a-z])([A-Z])`).ReplaceAllString(s, "$1 $2")
+		return strings.ToLower(regexp.MustCompile(`([A-Z])([A-Z][a-z])`).ReplaceAllString(s, "$1 $2"))
 	}
-	return strings.ToLower(strings.TrimSpace(regexp.MustCompile(`([A-Z])`).ReplaceAllString(name, " $1")))
+	if before, after, _ := strings.Cut(name, "Against"); after != "" {
+		return apart(before), apart(after)
+	}
+	return apart(name), apart(name)
 }

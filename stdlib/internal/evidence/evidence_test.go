@@ -33,14 +33,20 @@ func TestBook(t *testing.T) {
 	}
 	book.Close(r, "flux", 1.02, 1, 0.01)
 	book.Note(r, "field", 0.5)
+	book.Note(r, "", 0.25)
 	r.ended[0]()
-	want := "evidence | field | the surface | 1 | 5.0e-01\nevidence | flux | the surface | 3 | 2.0e-02\nevidence | nothing | the surface | 1 | 0.0e+00"
+	want := "evidence | flux | the surface | 1 | 2.5e-01\nevidence | field | the surface | 1 | 5.0e-01\nevidence | flux | the surface | 3 | 2.0e-02\nevidence | nothing | the surface | 1 | 0.0e+00"
 	if got := strings.Join(r.said, "\n"); got != want || !r.failed {
 		t.Errorf("got %q, failed %v", got, r.failed)
 	}
-	for name, want := range map[string]string{"TestChainLaws": "chain laws", "TestSelfOfRacetracks": "self of racetracks"} {
-		if got := Witness(name); got != want {
-			t.Errorf("%s: got %q, want %q", name, got, want)
+	for name, want := range map[string][2]string{
+		"TestChainLaws":             {"chain laws", "chain laws"},
+		"TestPairAgainstBiotSavart": {"pair", "biot savart"},
+		"TestResistanceACByHand":    {"resistance ac by hand", "resistance ac by hand"},
+		"TestLevelAgainst":          {"level against", "level against"},
+	} {
+		if subject, witness := words(name); subject != want[0] || witness != want[1] {
+			t.Errorf("%s: got %q, %q", name, subject, witness)
 		}
 	}
 }

@@ -35,6 +35,7 @@ func TestDefaultAccuracyOnRandomCoils(t *testing.T) {
 		fine := selfAt(s)(6)
 		off := math.Abs(got/fine - 1)
 		worst = max(worst, off)
+		book.Note(t, "inductance against a finer level", off)
 		if off > 1e-4 {
 			t.Errorf("%+v: off by %.2g", s, off)
 		}

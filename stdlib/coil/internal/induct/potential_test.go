@@ -37,7 +37,9 @@ func TestFieldOnAxis(t *testing.T) {
 func vectorsClose(t *testing.T, what string, got, want [3]float64, relative float64) {
 	t.Helper()
 	gap := [3]float64{got[0] - want[0], got[1] - want[1], got[2] - want[2]}
-	if off := math.Sqrt(dot(gap, gap) / dot(want, want)); !(off <= relative) {
+	off := math.Sqrt(dot(gap, gap) / dot(want, want))
+	book.Note(t, what, off)
+	if !(off <= relative) {
 		t.Errorf("%s: got %v, want %v, off by %.2g, allowed %.2g", what, got, want, off, relative)
 	}
 }

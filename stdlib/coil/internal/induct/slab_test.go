@@ -31,6 +31,7 @@ func TestBlockIsSidesInARow(t *testing.T) {
 				want += rule.w[i] * part.width() * k.side(x, x+length, d)
 			}
 		}
+		book.Note(t, "block of current", math.Abs(got/want-1))
 		if math.Abs(got-want) > 1e-9*math.Abs(want) {
 			t.Errorf("x %g to %g, y %g to %g, %v: got %.12g, want %.12g", x, x+length, low, high, k.u, got, want)
 		}

@@ -12,6 +12,7 @@ func TestTableOfTheKernel(t *testing.T) {
 			got, want := quick.point(rho*rho), k.exactPoint(rho*rho)
 			worst = max(worst, math.Abs(got/want-1))
 		}
+		book.Note(t, "table of the kernel", worst)
 		if worst > 3e-8 {
 			t.Errorf("%v: the table is off by %.2g", k.u, worst)
 		}

@@ -22,6 +22,7 @@ func (f *offMost) holds(t *testing.T, row map[string]string, what, column string
 	want := number(t, row, column)
 	name := row["case_id"] + ", " + what
 	closeTo(t, name, got, want, max(allowed, missed[name])+number(t, row, "relative_error"))
+	book.Note(t, what, math.Abs(got/want-1))
 	if off := math.Abs(got/want - 1); off > f.off {
 		f.off, f.name = off, row["case_id"]
 	}

@@ -158,10 +158,6 @@ func TestSelfOfThinSolenoids(t *testing.T) {
 	for _, length := range []float64{0.002, 0.005, 0.01, 0.02, 0.05} {
 		build := radius * 1e-6
 		got, _ := SelfTo(Circle(radius-build/2, length, build), 1, 1e-7)
-		if want := solenoid(radius, length); math.Abs(got/want-1) > 5e-6 {
-			t.Errorf("length %g: got %g H, want %g H, %g off", length, got, want, got/want-1)
-		} else {
-			t.Logf("length %g: %g off", length, got/want-1)
-		}
+		closeTo(t, "thin solenoid", got, solenoid(radius, length), 5e-6)
 	}
 }

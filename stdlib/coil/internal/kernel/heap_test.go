@@ -84,6 +84,7 @@ func TestScatterAgainstHeaps(t *testing.T) {
 		touching := layerFactor(layers) * width * Cell{bare, 1, enamel, 1, 0}.GrooveToLayer()
 		apart := GrooveSpacing(1, packing) - 1
 		even := 0.75 * layerFactor(layers) * width * Cell{bare, 1, enamel, 1, apart}.GrooveToLayer()
+		book.Note(t, "scatter factor of 0.6", math.Abs(got/touching/0.6-1))
 		if got < even || got > touching || math.Abs(got/touching/0.6-1) > 0.4 {
 			t.Errorf("%g turns a pass, packing %.3f: %.3g F/m, evenly spaced %.3g, touching %.3g", perPass, packing, got, even, touching)
 		}

@@ -10,17 +10,11 @@ import (
 
 func TestWallsRound(t *testing.T) {
 	got := Walls(Outline{0.02, 0.02, 0.01}, Outline{0.03, 0.03, 0.015})
-	if want := 2 * math.Pi * VacuumPermittivity / math.Log(1.5); math.Abs(got/want-1) > 1e-9 {
-		t.Errorf("coaxial cylinders: %g, want %g", got, want)
-	}
+	close(t, "coaxial cylinders", got, 2*math.Pi*VacuumPermittivity/math.Log(1.5), 1e-9)
 	got = Walls(Outline{1, 1e-3, 0.5e-3}, Outline{1.0002, 1.2e-3, 0.6e-3})
-	if want := VacuumPermittivity * 2 / 1e-4; math.Abs(got/want-1) > 0.02 {
-		t.Errorf("plates: %g, want %g", got, want)
-	}
+	close(t, "plates", got, VacuumPermittivity*2/1e-4, 0.02)
 	near := SideBySide(0, 0.01, 1e-3)
-	if want := math.Pi * VacuumPermittivity / math.Log(1.05+math.Sqrt(1.05*1.05-1)); math.Abs(near/want-1) > 1e-9 {
-		t.Errorf("two cylinders: %g, want %g", near, want)
-	}
+	close(t, "two cylinders", near, math.Pi*VacuumPermittivity/math.Log(1.05+math.Sqrt(1.05*1.05-1)), 1e-9)
 }
 
 // inside reports whether a point of the first quadrant is in the outline or within a margin of it.
@@ -71,16 +65,13 @@ func relaxed(in, out Outline, step float64) float64 {
 	return 4 * VacuumPermittivity * energy
 }
 
-func TestWallsAgainstField(t *testing.T) {
+func TestWallsAgainstFiniteDifferences(t *testing.T) {
 	for _, c := range []struct{ in, out Outline }{
 		{Outline{0.030, 0.014, 0.006}, Outline{0.036, 0.020, 0.009}},
 		{Outline{0.030, 0.014, 0.004}, Outline{0.038, 0.019, 0.001}},
 		{Outline{0.024, 0.024, 0.012}, Outline{0.034, 0.034, 0}},
 	} {
 		got, want := Walls(c.in, c.out), relaxed(c.in, c.out, 0.00025)
-		t.Logf("%v in %v: off by %.3f", c.in, c.out, got/want-1)
-		if math.Abs(got/want-1) > 0.04 {
-			t.Errorf("%v in %v: %g, by finite differences %g", c.in, c.out, got, want)
-		}
+		close(t, "capacitance of walls", got, want, 0.04)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand"
 	"testing"
+
+	"lode/stdlib/internal/evidence"
 )
 
 // Map of mutual checks. Every formula has two witnesses that do not share code with it:
@@ -18,11 +20,12 @@ import (
 //	EngineeringStress    its maximum, searched on a grid, is the strength and lies at the exponent
 //	FlowStrain           inverse of EngineeringStress; power law for small strain; bisection
 
+// book keeps what tests compared; DEVELOPERS.md tells how to print it.
+var book evidence.Book
+
 func near(t *testing.T, what string, got, want, relative float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= relative*math.Abs(want)) {
-		t.Errorf("%s = %.10g, want %.10g within %g", what, got, want, relative)
-	}
+	book.Close(t, what, got, want, relative)
 }
 
 func TestAreaBetweenPolygons(t *testing.T) {
