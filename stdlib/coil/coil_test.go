@@ -15,7 +15,10 @@ import (
 //
 //	length, area, resistance   layers summed here by hand; adaptive sums over the window
 //	inductance                 scaling laws; the checks of package induct
-//	capacitance                hand sum for a small winding; laws; the checks of the kernel
+//	capacitance                energies of single turns; Medhurst's printed table; laws; the checks of the kernel
+//	cover, neighbour           boundary elements; coaxial line; plates; laws
+//	AC resistance              turns one by one by Biot and Savart; by hand; laws; the checks of the kernel
+//	calibration                put back into the resonance; printed cases for two frequencies
 //	fit                        Wind at the number of turns that fit and one more
 
 const mm = units.Millimetre

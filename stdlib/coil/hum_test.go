@@ -12,7 +12,7 @@ import (
 // Map of mutual checks of hum and coupling:
 //
 //	Hum, uniform       2πf·N·B·A·cos; the checks of the kernel
-//	Hum, wire          closed form for a flat rectangle; uniform field far away
+//	Hum, wire          closed form for a flat rectangle; uniform field far away; the wire turned in place of the coil
 //	pairs              equal coils in a uniform field leave nothing; mismatch by hand; gradient of 1/r by hand
 //	Correction         residual after it; turns one more and one less are no better
 //	InSeries           a winding cut in two is the winding; dipoles far apart; symmetry
@@ -45,10 +45,10 @@ func TestUniformHum(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		close(t, "slanted field", float64(got), want*math.Cos(angle), 1e-9)
+		close(t, "hum, slanted field: 2πf·N·B·A", float64(got), want*math.Cos(angle), 1e-9)
 		tilt = 0.7
 		tilted := induced(t, Chain{coils: []Placed{{Winding: c, X: 0.1, Tilt: units.Angle(tilt)}}}, UniformField{FluxDensity: 1e-7})
-		close(t, "tilted coil", tilted, want*math.Cos(tilt), 1e-9)
+		close(t, "hum, tilted coil: 2πf·N·B·A", tilted, want*math.Cos(tilt), 1e-9)
 	}
 }
 
@@ -62,11 +62,11 @@ func TestWireHum(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "closed form", float64(got), 2*math.Pi*50*2*2e-7*3*a*math.Log((d+b/2)/(d-b/2)), 1e-3)
+	close(t, "hum of a wire, closed form", float64(got), 2*math.Pi*50*2*2e-7*3*a*math.Log((d+b/2)/(d-b/2)), 1e-3)
 	far := MainsWire{Current: 3, Distance: 50, Bearing: 1, Elevation: 0.3}
 	level, _ := c.Hum(far, 50)
 	uniform, _ := c.Hum(UniformField{FluxDensity: units.FluxDensity(2e-7 * 3 / 50), Angle: 0.3}, 50)
-	close(t, "far away", float64(level), float64(uniform), 2e-3)
+	close(t, "hum of a wire, uniform field", float64(level), float64(uniform), 2e-3)
 	far.Elevation, far.Twist = 0, 90*units.Degree
 	if upright, _ := c.Hum(far, 50); float64(upright) > 1e-6*float64(level) {
 		t.Errorf("a wire along the axis hums: %v", upright)
@@ -83,7 +83,7 @@ func TestWireNearTiltedCoil(t *testing.T) {
 			// beside the coil along y, raised by 30° and 30° less the tilt; both wires run along x
 			got := induced(t, tilted, MainsWire{Current: 2, Distance: d, Bearing: 90 * units.Degree, Elevation: 30 * units.Degree})
 			want := induced(t, inSeries(t, Placed{Winding: c}), MainsWire{Current: 2, Distance: d, Bearing: 90 * units.Degree, Elevation: 30*units.Degree - tilt})
-			close(t, "tilted", got, want, 1e-6)
+			close(t, "hum near a tilted coil, wire turned back", got, want, 1e-6)
 		}
 	}
 	beside := c.Shape().Width/2 + c.Build()
@@ -116,7 +116,7 @@ func TestPairs(t *testing.T) {
 		t.Fatal(err)
 	}
 	one, two := 5000*float64(c.Area()), 5100*float64(more.Area())
-	close(t, "mismatch", float64(level), 20*math.Log10((two-one)/(two+one)), 1e-6)
+	close(t, "residual of a mismatch, by hand", float64(level), 20*math.Log10((two-one)/(two+one)), 1e-6)
 	// Stacked at a height difference of h over a wire far below: fields as 1/(d+h), so a residual of h/2d.
 	stack := inSeries(t, Placed{Winding: c, Z: 5 * mm}, Placed{Winding: c, Z: -5 * mm, Reversed: true})
 	level, err = stack.Residual(MainsWire{Current: 1, Distance: 2, Elevation: -45 * units.Degree})
@@ -124,7 +124,7 @@ func TestPairs(t *testing.T) {
 		t.Fatal(err)
 	}
 	// Bz falls as x/(x²+z²); at x = z its slope along z is -1/z, half of that after the sum of two
-	close(t, "gradient", level.Ratio(), 0.01/(2*2/math.Sqrt2), 0.02)
+	close(t, "residual of a height difference, by hand", level.Ratio(), 0.01/(2*2/math.Sqrt2), 0.02)
 }
 
 func TestCorrection(t *testing.T) {
@@ -146,7 +146,7 @@ func TestCorrection(t *testing.T) {
 			}
 			residuals[extra] = float64(level)
 		}
-		close(t, "Residual", float64(c.Residual), residuals[0], 1e-6)
+		close(t, "residual after the correction, wound anew", float64(c.Residual), residuals[0], 1e-6)
 		if residuals[0] > residuals[1] || residuals[0] > residuals[-1] || c.Change != c.Turns-3000 || residuals[0] > -70 {
 			t.Errorf("%v: %v, residuals %v", source, c, residuals)
 		}
@@ -178,7 +178,7 @@ func TestChainLaws(t *testing.T) {
 	half.Height = 5 * mm
 	whole, part := wound(t, f, w, 4000), wound(t, half, w, 2000)
 	cut := inSeries(t, Placed{Winding: part, Z: 2.5 * mm}, Placed{Winding: part, Z: -2.5 * mm})
-	close(t, "a winding cut in two", float64(cut.Inductance()), float64(whole.Inductance()), 1e-4)
+	close(t, "inductance of a winding cut in two", float64(cut.Inductance()), float64(whole.Inductance()), 1e-4)
 	close(t, "its resistance", float64(cut.Resistance()), float64(whole.Resistance()), 1e-9)
 
 	far := inSeries(t, Placed{Winding: part}, Placed{Winding: part, Y: 0.6})
@@ -187,11 +187,11 @@ func TestChainLaws(t *testing.T) {
 		t.Fatal(err)
 	}
 	// two dipoles side by side: M = -µ0·(N·A)²/4πr³
-	close(t, "dipoles", float64(m), -1e-7*sq(2000*float64(part.Area()))/math.Pow(0.6, 3), 0.02)
+	close(t, "mutual inductance of dipoles", float64(m), -1e-7*sq(2000*float64(part.Area()))/math.Pow(0.6, 3), 0.02)
 	turned := inSeries(t, Placed{Winding: part}, Placed{Winding: part, Y: 0.6, Reversed: true})
 	back, _ := turned.Mutual(2, 1)
 	close(t, "reversed", float64(back), -float64(m), 1e-9)
-	close(t, "aiding and opposing", float64(turned.Inductance()-far.Inductance()), -4*float64(m), 1e-6)
+	close(t, "inductance aiding less opposing, 4M", float64(turned.Inductance()-far.Inductance()), -4*float64(m), 1e-6)
 
 	k, err := inSeries(t, Placed{Winding: part, Y: -9 * mm, Z: mm}, Placed{Winding: wound(t, half, w, 1500), Y: 9 * mm}).Coupling(1, 2)
 	swapped, _ := inSeries(t, Placed{Winding: wound(t, half, w, 1500), Y: 9 * mm}, Placed{Winding: part, Y: -9 * mm, Z: mm}).Coupling(1, 2)

@@ -19,7 +19,7 @@ func TestResistanceACByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	close(t, "added", float64(got-c.Resistance()), want, 1e-3)
+	close(t, "AC resistance added", float64(got-c.Resistance()), want, 1e-3)
 }
 
 func TestResistanceACLaws(t *testing.T) {

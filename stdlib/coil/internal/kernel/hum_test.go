@@ -20,7 +20,7 @@ func TestUniformFieldAgainstArea(t *testing.T) {
 		w := Window{length - 2*r, width - 2*r, r, 0.01, 0.004 * random.Float64()}
 		B := Vector{random.Float64(), random.Float64(), 1}
 		P, S := RoundedPerimeter(length, width, r), RoundedArea(length, width, r)
-		close(t, "Flux", w.Flux(func(x Vector) Vector { return UniformPotential(B, x) }, math.Inf(1)), MeanTurnArea(P, S, 0, w.Build), 1e-10)
+		close(t, "flux of a uniform field", w.Flux(func(x Vector) Vector { return UniformPotential(B, x) }, math.Inf(1)), MeanTurnArea(P, S, 0, w.Build), 1e-10)
 	}
 }
 
@@ -32,7 +32,7 @@ func TestWireAgainstClosedForm(t *testing.T) {
 	w := Window{a, b, 0, 1e-9, 1e-9}
 	got := w.Flux(func(x Vector) Vector { return WirePotential(I, Vector{0, d, 0}, Vector{1, 0, 0}, x) }, w.Gap(Vector{0, d, 0}, Vector{1, 0, 0}))
 	// The current along +x at +y gives a field downwards, -z, at the coil.
-	close(t, "Flux", got, -Mu0*I*a/(2*math.Pi)*math.Log((d+b/2)/(d-b/2)), 1e-6)
+	close(t, "flux of a wire", got, -Mu0*I*a/(2*math.Pi)*math.Log((d+b/2)/(d-b/2)), 1e-6)
 }
 
 // surface sums the field of the wire over the area of one turn.
@@ -132,7 +132,7 @@ func TestWindowAgainstTurns(t *testing.T) {
 			sum += surface(w, 0.004*(float64(i)+0.5)/8, 0.012*((float64(j)+0.5)/8-0.5), 1, p, u) / 64
 		}
 	}
-	close(t, "Flux", w.Flux(func(x Vector) Vector { return WirePotential(1, p, u, x) }, w.Gap(p, u)), sum, 1e-3)
+	close(t, "flux of a wire through a window", w.Flux(func(x Vector) Vector { return WirePotential(1, p, u, x) }, w.Gap(p, u)), sum, 1e-3)
 }
 
 func TestWireFarAway(t *testing.T) {
@@ -140,7 +140,7 @@ func TestWireFarAway(t *testing.T) {
 	const d = 40.0
 	got := w.Flux(func(x Vector) Vector { return WirePotential(1, Vector{0, d, 0}, Vector{-1, 0, 0}, x) }, d)
 	want := w.Flux(func(x Vector) Vector { return UniformPotential(Vector{0, 0, Mu0 / (2 * math.Pi * d)}, x) }, math.Inf(1))
-	close(t, "Flux", got, want, 1e-4)
+	close(t, "flux of a wire, as that of a uniform field", got, want, 1e-4)
 }
 
 // Fewer points do for sources that are far: the same sources counted as near ones.

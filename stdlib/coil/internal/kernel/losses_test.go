@@ -39,13 +39,13 @@ func rings(ratio float64) float64 {
 
 func TestSkinFactor(t *testing.T) {
 	for _, x := range []float64{0.05, 0.2, 0.5} {
-		close(t, "thin", SkinFactor(2*x, 1), 1+math.Pow(x, 4)/48, 1e-3*math.Pow(x, 4))
+		close(t, "SkinFactor, series for thin wire", SkinFactor(2*x, 1), 1+math.Pow(x, 4)/48, 1e-3*math.Pow(x, 4))
 	}
 	for _, x := range []float64{0.5, 1, 2, 4} {
-		close(t, "rings", SkinFactor(2*x, 1), rings(x), 2e-3)
+		close(t, "SkinFactor, diffusion in rings", SkinFactor(2*x, 1), rings(x), 2e-3)
 	}
 	const x = 8.0 // R/R0 = a/2δ + 1/4 + 3δ/32a
-	close(t, "thick", SkinFactor(2*x, 1), x/2+0.25+3/(32*x), 1e-3)
+	close(t, "SkinFactor, asymptote", SkinFactor(2*x, 1), x/2+0.25+3/(32*x), 1e-3)
 }
 
 func TestProximityLoss(t *testing.T) {
@@ -55,13 +55,13 @@ func TestProximityLoss(t *testing.T) {
 		ω := 2 * math.Pi * f
 		// C. R. Sullivan, IEEE Trans. Power Electronics 14 (1999) 283-291: πω²B̂²d⁴/128ρ, here rms
 		want := math.Pi * ω * ω * B * B * math.Pow(d, 4) / (64 * resistivity)
-		close(t, "thin", ProximityLoss(d, SkinDepth(resistivity, f), resistivity, B), want, 0.02)
+		close(t, "ProximityLoss of thin wire", ProximityLoss(d, SkinDepth(resistivity, f), resistivity, B), want, 0.02)
 	}
 	// A wire much thicker than δ turns the field away: twice the field at its flanks, 2H·sin φ, gives the
 	// surface loss ρ/δ·(2H)²·(πd/2).
 	const d, δ = 20.0, 1.0
 	H := B / Mu0
-	close(t, "thick", ProximityLoss(d, δ, resistivity, B), resistivity/δ*4*H*H*math.Pi*d/2, 0.1)
+	close(t, "ProximityLoss, surface loss", ProximityLoss(d, δ, resistivity, B), resistivity/δ*4*H*H*math.Pi*d/2, 0.1)
 }
 
 // acrossField is ProximityLoss by finite differences along the radius: the vector potential A·sin φ in the wire, A” + A'/r - A/r²
@@ -118,14 +118,14 @@ func TestLayersAgainstDowell(t *testing.T) {
 		loss += ProximityLoss(d, δ, resistivity, Mu0*(k-0.5)/p) / m
 	}
 	direct := resistivity / (math.Pi / 4 * d * d)
-	close(t, "layers", SkinFactor(d, δ)+loss/direct, dowell(m, d, p, δ), 0.1)
+	close(t, "AC resistance of layers", SkinFactor(d, δ)+loss/direct, dowell(m, d, p, δ), 0.1)
 }
 
 // Up to a radius of one skin depth the two agree about what is added; at three Ferreira's wires, which do not screen each other,
 // have twice as much.
 func TestSkinDepthsAgainstDowell(t *testing.T) {
 	for _, x := range []float64{0.2, 0.5, 0.75, 1} {
-		close(t, "added to layers", addedToLayers(10, x), dowell(10, 1, 1.1, 0.5/x)-1, 0.1)
+		close(t, "AC resistance added to layers, up to one skin depth", addedToLayers(10, x), dowell(10, 1, 1.1, 0.5/x)-1, 0.1)
 	}
 	if over := addedToLayers(10, 3) / (dowell(10, 1, 1.1, 0.5/3) - 1); over < 1.8 {
 		t.Errorf("at three skin depths %g times Dowell's", over)
@@ -153,5 +153,5 @@ func TestLongWindingAgainstDowell(t *testing.T) {
 	}
 	α := m * p / 0.004
 	got := (added(0.06)-added(0.03))/0.03 + SkinFactor(d, δ) - 1
-	close(t, "piece", got, 0.95*(1+α/4)/(1+α/2)*(dowell(m, d, p, δ)-1), 0.06)
+	close(t, "AC resistance of a long winding", got, 0.95*(1+α/4)/(1+α/2)*(dowell(m, d, p, δ)-1), 0.06)
 }
