@@ -156,6 +156,42 @@ func TestCorrection(t *testing.T) {
 	}
 }
 
+// Random pairs of unlike coils, near and far from random sources: the correction is applied by winding anew, and neither a turn more
+// nor one less leaves less.
+func TestCorrectionOfRandomPairs(t *testing.T) {
+	random := rand.New(rand.NewSource(41))
+	for range 15 {
+		one := wound(t, randomFormer(random), gauge(t, 42), 500+random.Intn(4000))
+		two := wound(t, randomFormer(random), gauge(t, 40), 200+random.Intn(2000))
+		var source HumSource = UniformField{FluxDensity: 1e-7, Angle: units.Angle(1.2 * random.Float64())}
+		if random.Intn(2) == 0 {
+			source = MainsWire{Current: 2, Distance: units.Length(0.15 + random.Float64()), Bearing: units.Angle(6 * random.Float64()), Elevation: units.Angle(0.5 * random.Float64())}
+		}
+		first, second := Placed{Winding: one}, Placed{Winding: two, Z: -30 * mm, Y: 8 * mm, Tilt: units.Angle(0.4 * random.Float64())}
+		pair := inSeries(t, first, second)
+		if f := must(pair.fluxes(source)); f[0]*f[1] > 0 {
+			second.Reversed = true
+			pair = inSeries(t, first, second)
+		}
+		c := must(pair.Correction(source, 2))
+		left := func(turns int) float64 {
+			second.Winding = must(two.With(turns))
+			return induced(t, inSeries(t, first, second), source)
+		}
+		best := left(c.Turns)
+		if best > left(c.Turns+1) || c.Turns > 1 && best > left(c.Turns-1) {
+			t.Errorf("%v, %v: %g V, one more %g V, one less %g V", source, c, best, left(c.Turns+1), left(c.Turns-1))
+		}
+		alone := induced(t, inSeries(t, first), source)
+		if c.Residual > -119 {
+			book.Note(t, "residual in parts of a turn", best/alone*float64(c.Turns))
+			if best/alone*float64(c.Turns) > 1 { // half a turn, the outermost of which enclose up to twice the mean area
+				t.Errorf("%v: %v leaves more than half of its outermost turn", source, c)
+			}
+		}
+	}
+}
+
 // TestSearchFrom holds a search from a guess against one from below, wherever the guess lies.
 func TestSearchFrom(t *testing.T) {
 	for _, least := range []int{1, 2, 3, 57, 4999, mostTurns} {

@@ -91,7 +91,15 @@ func (c Chain) capacitanceLeft() []string {
 	return nil
 }
 
-func (c Winding) coverCapacitanceLeft(cover Cover, _ Lead) []string { return c.insideLeft(cover) }
+func (c Winding) coverCapacitanceLeft(cover Cover, _ Lead) []string {
+	list := c.insideLeft(cover)
+	if space, err := c.Inside(cover); err == nil {
+		if widest := max(space.Ends, space.Sides, space.Above); widest > c.shape.Height {
+			list = append(list, left("space in the cover", widest, fmt.Sprintf("up to the height of the winding, %v", c.shape.Height))...)
+		}
+	}
+	return list
+}
 
 // insideLeft wants a convex core as wide as the rounded rectangle that it counts as, within what is known of the build.
 func (c Winding) insideLeft(Cover) []string {

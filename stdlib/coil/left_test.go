@@ -113,6 +113,8 @@ func TestInsideLeft(t *testing.T) {
 	c := wound(t, wedge, gauge(t, 42), 3000)
 	told(t, "a wedge", c.insideLeft(Cover{}), "core: got 60 mm by 20 mm at its widest")
 	told(t, "a wedge, its capacitance", c.coverCapacitanceLeft(Cover{}, Start), "core")
+	told(t, "a wide cover", wound(t, steel, gauge(t, 42), 3000).coverCapacitanceLeft(Cover{Length: 110 * mm, Width: 24 * mm, Height: 14 * mm}, Finish), "space in the cover: got 17", "10 mm")
+	told(t, "a usual cover", wound(t, steel, gauge(t, 42), 3000).coverCapacitanceLeft(Cover{Length: 90 * mm, Width: 24 * mm, Height: 14 * mm}, Finish))
 	told(t, "an oval", wound(t, Convex{Corners: ring(48, 0.012, 0.01), Height: 9 * mm}, gauge(t, 42), 3000).insideLeft(Cover{}))
 	told(t, "a racetrack", wound(t, steel, gauge(t, 42), 3000).insideLeft(Cover{}))
 }

@@ -84,7 +84,7 @@ func TestCoverAgainstBoundaryElements(t *testing.T) {
 // and with equal voltages.
 func TestCapacitanceBetweenAgainstBoundaryElements(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 7))
-	for n := 0; n < 10; {
+	for n := 0; n < 8; {
 		c, ok := randomWinding(t, r, Scatter)
 		if !ok || c.layout.build < 0.5e-3 {
 			continue
