@@ -37,7 +37,7 @@ func (c Winding) inBlocksTo(relative float64) (henry, err float64) {
 	}
 	corners := c.corners()
 	circle := corners.blocks()
-	filled, off := circle.filledTo(relative)
+	filled, off := circle.filledTo(max(1e-7, relative/10))
 	return henry + corners.circles() - filled - round.of(circle), err + off
 }
 
@@ -101,9 +101,15 @@ func (b blocks) filled(share float64) []func() float64 {
 // filledTo is the sum of filled to a relative accuracy, with an estimate of the error.
 func (b blocks) filledTo(relative float64) (henry, err float64) {
 	full, last := b.turns(), float64(b.left)
-	henry, err = induct.SelfTo(b.full, full, relative/2)
+	henry, err = induct.SelfTo(b.full, full, 0.6*relative)
 	if b.left == 0 {
 		return henry, err
+	}
+	if relative >= 1e-5 {
+		for _, part := range b.filled(1)[1:] {
+			henry += part()
+		}
+		return henry, err + induct.PartOff*henry
 	}
 	share := last / full
 	m, errM := induct.CoaxialTo(b.full, b.last, full, last, b.away, min(1e-3, relative/8/share))

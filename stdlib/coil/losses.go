@@ -20,7 +20,7 @@ const thickest, packed = 8, 1
 // Valid: wire radius up to one skin depth (0.66 mm for copper at 10 kHz), beyond which packed wires screen each other; frequencies up
 // to a third of the winding's own resonance, where its capacitance raises what is seen at its ends by a quarter. Up to 400 laid
 // turns, and 1600 in few layers, are taken as they lie; all others as spread evenly over the window, which wants five layers or more of
-// five turns or more.
+// five turns or more. Strands wound side by side are taken to share the current evenly.
 //
 // Accuracy: 3 % of what is added to the DC resistance for turns as they lie, 5 % for those spread evenly, up to half a skin depth; 10 % up
 // to one. Beyond it comes out too large, at three twice as large. Metal and magnets near the winding add far more than all this.

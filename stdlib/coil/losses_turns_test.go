@@ -105,6 +105,7 @@ func TestResistanceACAgainstTurns(t *testing.T) {
 		"square":                  {Rectangle{CoreLength: 40 * mm, CoreWidth: 30 * mm, Height: 10 * mm}, 26, 70, Style{Lay: Layered}},
 		"fine wire":               {Round{CoreDiameter: 10 * mm, Height: 1 * mm}, 42, 120, Style{Lay: Layered}},
 		"many turns, smeared":     {Round{CoreDiameter: 12 * mm, Height: 6 * mm}, 34, 420, Style{Lay: Layered}},
+		"long core, smeared":      {Racetrack{CoreLength: 30 * mm, CoreWidth: 6 * mm, Height: 6 * mm}, 34, 500, Style{Lay: Layered}},
 	} {
 		c := wound(t, x.former, gauge(t, x.awg), x.turns, x.style)
 		turns := c.byTurns(1)

@@ -73,7 +73,7 @@ func (e *engine) nearArcs(p, q *piece, end touch) float64 {
 		e.nodes = e.jointNodes()
 		e.halve()
 	}
-	r := squared(e.o.joinedArc)
+	r := squared(e.o.joinedArc + e.further(p))
 	return product(p, q, e.nodes, e.k, r, r, end)
 }
 
@@ -143,7 +143,7 @@ func (e *engine) useProduct() bool {
 
 // joined integrates a pair that meets at one end of p, seen from p.
 func (e *engine) joined(p, q *piece, end touch) float64 {
-	r := squared(e.o.joinedArc + halfTurn(p) + halfTurn(q))
+	r := squared(e.o.joinedArc + e.further(p) + e.further(q))
 	few := e.useProduct() && len(e.nodes) <= fewNodes
 	switch {
 	case !few && q.arc && e.blocks(e.wp):
@@ -168,12 +168,17 @@ func (e *engine) blocks(w window) bool {
 	return tall && w.width() > 1e-5*w.to
 }
 
-// halfTurn is the number of points that an arc needs more when it turns by two corners.
-func halfTurn(p *piece) int {
-	if p.arc && p.span > 2 {
-		return 3
+// further is the number of points that an arc needs more when it turns by two corners, or is long beside the windows: one for every
+// doubling beyond eightfold.
+func (e *engine) further(p *piece) int {
+	if !p.arc {
+		return 0
 	}
-	return 0
+	n := math.Log2(p.extent(e.wp.from)/max(e.wp.width(), e.wq.width(), e.scale)) - 2.5
+	if p.span > 2 {
+		n = max(n, 3)
+	}
+	return int(min(max(n, 0), 8))
 }
 
 // jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
@@ -189,8 +194,8 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.facing(p, q)
 	}
 	d := math.Hypot(e.distance(p, q), e.smooth)
-	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), e.o.most)
-	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), e.o.most)
+	np := orderFor(e.wp.width(), d, e.o.digits, p.leastAcross(e.wp, d), e.o.most)
+	nq := orderFor(e.wq.width(), d, e.o.digits, q.leastAcross(e.wq, d), e.o.most)
 	if e.common && np > 4 {
 		e.nodes = e.jointNodes()
 	} else {
@@ -209,6 +214,17 @@ func (e *engine) separate(p, q *piece) float64 {
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
 	case p.arc || !p.parallel(q):
 		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
+	}
+	return e.opposed(p, q)
+}
+
+// opposed integrates two parallel sides of opposite directions.
+func (e *engine) opposed(p, q *piece) float64 {
+	if len(e.nodes) > fewNodes {
+		op, oq := p.start.dot(p.out), q.start.dot(p.out)
+		if value, ok := e.bars(p, q, window{op + e.wp.from, op + e.wp.to}, window{oq - e.wq.to, oq - e.wq.from}); ok {
+			return value
+		}
 	}
 	sum := 0.0
 	for _, at := range e.nodes {
@@ -244,9 +260,10 @@ func (e *engine) facing(p, q *piece) float64 {
 	return sum
 }
 
-// leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over distance.
-func leastAcross(width, distance float64) int {
-	if width < 0.01*distance {
+// leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over
+// distance, and for corners, whose turns grow with the depth, by a twelfth of width over distance times width over radius.
+func (p *piece) leastAcross(w window, distance float64) int {
+	if p.arc && sq(w.width()) < 2e-5*distance*w.to || !p.arc && w.width() < 0.01*distance {
 		return 1
 	}
 	return 2

@@ -13,7 +13,7 @@ func (e *engine) joinedSector(p, q *piece, wp, wq window, around rule, end touch
 		around = gauss(n)
 	}
 	few := orderFor(p.extent(wp.to), q.length, e.o.digits, p.leastOrder(), maxOrder)
-	flat := orderFor(wp.width(), q.length, e.o.digits, leastAcross(wp.width(), q.length), maxOrder)
+	flat := orderFor(wp.width(), q.length, e.o.digits, p.leastAcross(wp, q.length), maxOrder)
 	if few*flat <= len(around.x)*len(depths) {
 		near := e.nearEnd(p, wp, wq, func() float64 { return e.sector(p, q, wp, wq, around, depths, end, (*sheets).near) })
 		return near + e.sector(p, q, wp, wq, gauss(few), e.plain(wp, flat), end, (*sheets).far)

@@ -21,7 +21,7 @@ type nearBar struct{ w, h, t, low, high float64 }
 func besideLayer(a, b Section, distance, share float64) (value float64, ok bool) {
 	gap := (b.CoreLength-a.CoreLength)/2 - a.Build
 	p, q := a.winding(), b.winding()
-	e := p.engine(q, true, 0, distance, sheetLevel(share))
+	e := p.engine(q, true, 0, distance, a.sheetLevel(share))
 	k, tall := e.k.(*sheets)
 	if !tall || gap < -1e-9*a.CoreLength || a.Build == 0 || b.Build == 0 || b.Build > 0.2*a.Height || !sameSkeleton(a, b) {
 		return 0, false
@@ -46,10 +46,13 @@ func thickness(a, b Section, gap, distance float64) (more, sum float64) {
 	return along - growth, math.Abs(along) + math.Abs(growth)
 }
 
-// sheetLevel is levelFor for sheets beside a winding, which err less.
-func sheetLevel(share float64) int {
-	if share < 0.012 {
+// sheetLevel is levelFor for sheets beside a winding, which err less; circles are quick at any level.
+func (s Section) sheetLevel(share float64) int {
+	switch {
+	case share < 0.012 && !s.isCircle():
 		return 0
+	case s.isCircle():
+		return 2
 	}
 	return 1
 }
