@@ -22,7 +22,7 @@ const thickest, packed = 8, 1
 // turns, and 1600 in few layers, are taken as they lie; all others as spread evenly over the window, which wants five layers or more of
 // five turns or more. Strands wound side by side are taken to share the current evenly.
 //
-// Accuracy: 3 % of what is added to the DC resistance for turns as they lie, 5 % for those spread evenly, up to half a skin depth; 10 % up
+// Accuracy: 2 % of what is added to the DC resistance for turns as they lie, 5 % for those spread evenly, up to half a skin depth; 10 % up
 // to one. Beyond it comes out too large, at three twice as large. Metal and magnets near the winding add far more than all this.
 //
 // Example: c.ResistanceAC(10*kHz)
