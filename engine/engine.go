@@ -91,7 +91,7 @@ func (n *Notebook) Run(ctx context.Context, show func(Result)) *issue.Issue {
 	if ctx.Err() == nil { // a program that was stopped may still be on its way
 		s.flush()
 	}
-	return failed
+	return n.closer(ctx, failed)
 }
 
 type sink struct {

@@ -26,7 +26,7 @@ func (p *program) watch(args []string) int {
 	pool := &watch.Pool{}
 	defer pool.Close()
 	w := watch.Watch{File: args[0], Run: pool.Run,
-		Tell: func(list []issue.Issue) { p.issues(list); fmt.Fprintln(p.err) },
+		Tell: p.tellWatched,
 		Ready: func(address string) {
 			fmt.Fprintf(p.out, "%s is served at\n\n  %s\n\nuntil Ctrl-C ends it.\n", args[0], address)
 			openPage(address)
@@ -37,4 +37,14 @@ func (p *program) watch(args []string) int {
 	}
 	fmt.Fprintln(p.out)
 	return exitFine
+}
+
+// tellWatched writes what is wrong with a notebook that is watched, or that nothing is any more.
+func (p *program) tellWatched(list []issue.Issue) {
+	if len(list) == 0 {
+		fmt.Fprintln(p.err, "Mended: the page is in step again.")
+	} else {
+		p.issues(list)
+	}
+	fmt.Fprintln(p.err)
 }

@@ -174,11 +174,13 @@ func (l *lowerer) parts(e ast.Expr) {
 	case *ast.IndexExpr:
 		l.raw(e.X)
 		l.index(e)
+		l.looked(e)
 	case *ast.SliceExpr:
 		l.raw(e.X)
 		l.expr(e.Low)
 		l.expr(e.High)
 		l.expr(e.Max)
+		l.lookedBounds(e)
 	case *ast.TypeAssertExpr:
 		l.assertion(e)
 	case *ast.ArrayType, *ast.MapType, *ast.FuncType, *ast.StructType, *ast.InterfaceType:

@@ -72,13 +72,18 @@ type segment struct {
 func Lower(p *check.Program) *Lowered { return lower(p, true) }
 
 func lower(p *check.Program, guard bool) *Lowered {
+	l := newLowerer(p, guard)
+	l.assemble(l.pieces())
+	return l.Lowered
+}
+
+func newLowerer(p *check.Program, guard bool) *lowerer {
 	l := &lowerer{Program: p, Lowered: &Lowered{program: p}, cells: map[any]int{}, helpers: map[string]string{}, called: map[*ast.SelectorExpr]bool{}, warning: map[types.Type]bool{}, guard: guard}
 	for i, cell := range p.Book.Cells() {
 		l.cells[cell] = i
 	}
 	l.prepareWorkings()
-	l.assemble(l.pieces())
-	return l.Lowered
+	return l
 }
 
 type lowerer struct {
@@ -93,6 +98,7 @@ type lowerer struct {
 	label   *ast.LabeledStmt
 	called  map[*ast.SelectorExpr]bool
 	warning map[types.Type]bool // of the library: whether they warn
+	careful *issue.Place        // a line in which to look before places of lists are taken
 	direct  ast.Expr            // makes the value of the statement, which the runner is handed anyway
 	workings
 	declared []types.Type // types of the notebook's top level

@@ -51,6 +51,8 @@ func (r *runner) failed(v any) *issue.Issue {
 		return r.placeAt(v.spot, parts(v.err.Error()))
 	case *mistake:
 		return r.raised(v)
+	case misplaced:
+		return r.place(v.issue())
 	case error:
 		return r.place(panicked(v.Error()))
 	}

@@ -76,6 +76,8 @@ func (r *runner) host(lib *library.Library) map[string]reflect.Value {
 		"Fields":  newFields,
 		"Inside":  inside,
 		"Search":  search,
+		"Place":   place,
+		"Bound":   bound,
 		"Knob":    func(knob int) float64 { return r.sink.Knob(knob) },
 		"Steps":   r.allowance,
 		"Depth":   func() int { return r.limits.Depth },

@@ -32,8 +32,8 @@ type sight struct {
 	Fault   string
 }
 
-// put puts up the page that answers a turn.
-func (b *board) put(t turn, p page.Pieces) {
+// put puts up the page that answers a turn, and reports whether that ends a fault.
+func (b *board) put(t turn, p page.Pieces) (mended bool) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	b.serial++
@@ -45,8 +45,10 @@ func (b *board) put(t turn, p page.Pieces) {
 			b.changedAt[i] = b.serial
 		}
 	}
+	mended = b.fault != ""
 	b.turn, b.pieces, b.fault = t, p, ""
 	b.wake()
+	return mended
 }
 
 // mark notes what is wrong and reports whether that is news.

@@ -26,7 +26,7 @@ type Evaluator func(ctx context.Context, r evaluate.Request, take func(evaluate.
 type Watch struct {
 	File   string
 	Run    Evaluator
-	Tell   func([]issue.Issue) // takes what is wrong with the notebook; nil to be silent
+	Tell   func([]issue.Issue) // takes what is wrong with the notebook, nothing once that is mended; nil to be silent
 	Ready  func(address string)
 	Limits evaluate.Limits
 
@@ -179,7 +179,9 @@ func (w *Watch) once(ctx context.Context, s save, t turn) {
 	case len(issues) > 0:
 		w.trouble(issues)
 	case served != nil:
-		w.board.put(t, *served)
+		if w.board.put(t, *served) && w.Tell != nil {
+			w.Tell(nil)
+		}
 	}
 }
 

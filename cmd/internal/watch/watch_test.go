@@ -360,3 +360,16 @@ func TestLatestWins(t *testing.T) {
 		t.Errorf("ran %v, want the first, perhaps one between, and 5", ran)
 	}
 }
+
+// What is wrong is told once, and once that nothing is any more.
+func TestMendedIsTold(t *testing.T) {
+	var told []int
+	w := Watch{Run: echo, Tell: func(list []issue.Issue) { told = append(told, len(list)) }, data: &data{}}
+	w.board.listeners = map[chan struct{}]bool{}
+	for _, text := range []string{"good", "good", "bad", "bad", "good again", "good"} {
+		w.once(context.Background(), save{text: text}, turn{})
+	}
+	if fmt.Sprint(told) != "[1 0]" {
+		t.Errorf("told %v issues, want [1 0]", told)
+	}
+}

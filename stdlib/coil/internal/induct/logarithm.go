@@ -26,7 +26,7 @@ func ln(x float64) float64 {
 	if exponent-1 >= 2046 { // not a normal positive number
 		return math.Log(x)
 	}
-	at := &logs[bits>>45&(places-1)]
+	at := logs[bits>>45&(places-1)]
 	r := math.Float64frombits(bits&(1<<52-1)|1023<<52)*at.inverse - 1
 	r2 := r * r
 	series := r - r2*(0.5-r*(1.0/3)+r2*(0.25-r*0.2+r2*(1.0/6)))
@@ -70,8 +70,9 @@ func acute(q float64) float64 {
 		return math.NaN()
 	}
 	i := int(q*places + 0.5)
-	a := &arcTangents[i]
 	h := q - float64(i)/places
 	h2 := h * h
-	return a[0] + (h*(a[1]+h2*(a[3]+h2*a[5])) + h2*(a[2]+h2*(a[4]+h2*a[6])))
+	odd := arcTangents[i][1] + h2*(arcTangents[i][3]+h2*arcTangents[i][5])
+	even := arcTangents[i][2] + h2*(arcTangents[i][4]+h2*arcTangents[i][6])
+	return arcTangents[i][0] + (h*odd + h2*even)
 }

@@ -42,7 +42,7 @@ func SelfTo(s Section, turns, relative float64) (inductance, err float64) {
 		value := turns * turns * selfAt(s)(defaultLevel+1)
 		return value, sure * value
 	}
-	return climb(defaultLevel, topLevel, relative, turns*turns, selfAt(s))
+	return climb(defaultLevel+2, topLevel, relative, turns*turns, selfAt(s))
 }
 
 // sure is the relative accuracy that the level above the default one is known to reach for usual windows.
