@@ -118,6 +118,9 @@ func (c *checker) assignInterface(e ast.Expr, x Typed, target types.Type, role s
 	}
 	t := types.Default(x.Type)
 	if isNil(x) {
+		if n, ok := types.Unalias(target).(*types.Named); ok && n.Obj().Pkg() != nil && n.Obj().Pkg().Path() != NotebookPath {
+			c.Convert[e] = target
+		}
 		return true
 	}
 	if c.tooLarge(e, x) {

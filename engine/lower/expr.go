@@ -203,6 +203,8 @@ func (l *lowerer) toReal(e ast.Expr, target types.Type) {
 	from := l.Exprs[e].Type
 	shape := l.shape(target)
 	switch {
+	case l.guard && types.IsInterface(target) && l.libraryNamed(target) && check.IsNil(l.Exprs[e]):
+		l.none(e, target)
 	case types.IsInterface(target) && l.quantity(e):
 		l.boxed(e)
 	case isErrorType(target):
@@ -216,6 +218,15 @@ func (l *lowerer) toReal(e ast.Expr, target types.Type) {
 	default:
 		l.wrapped(e, l.expr, func(text string) string { return l.convert(text, shape, real) })
 	}
+}
+
+// none lowers nil for an interface of the library, as a variable with nothing in it: the interpreter cannot hand over a plain nil.
+func (l *lowerer) none(e ast.Expr, t types.Type) {
+	name := l.helper("none "+l.typeText(t, real), func(name string) string {
+		return "var " + name + " " + l.typeText(t, real)
+	})
+	from, to := l.span(e)
+	l.edits.replace(from, to, name)
 }
 
 // shape returns the type that a conversion to target works on: what is below a named

@@ -26,6 +26,8 @@ func anything(t types.Type) bool {
 func (l *lowerer) into(e ast.Expr, target types.Type) {
 	x := l.Exprs[e]
 	switch {
+	case l.guard && check.IsNil(x) && l.libraryNamed(target):
+		l.none(e, target)
 	case l.guard && isErrorType(target) && l.ours(x.Type) && !types.IsInterface(x.Type):
 		l.wrapped(e, l.plain, func(text string) string { return l.mistake(x.Type) + "(" + text + ")" })
 	case l.guard && isErrorType(target) && types.IsInterface(x.Type) && l.ours(x.Type):
