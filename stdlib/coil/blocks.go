@@ -83,7 +83,7 @@ func (c Winding) filledBlocks() []filled {
 
 // mutual returns the mutual inductance of two windings that both run the same way.
 func mutual(a, b Placed) float64 {
-	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: [3]float64{float64(b.Tilt - a.Tilt)}}
+	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: a.between(b)}
 	up := place.Axis()
 	sum, pairs := 0.0, float64(a.Winding.turns*b.Winding.turns)
 	for _, p := range a.Winding.filledBlocks() {

@@ -164,12 +164,13 @@ func (c Chain) Frame() frame.Frame {
 		add("y", p.Y)
 		add("z", p.Z)
 		add("Tilt", p.Tilt)
+		add("Turn", p.Turn)
 		add("Resistance", p.Winding.Resistance())
 		add("Inductance", units.Inductance(c.coupled[i][i]))
 		add("Share of the chain", units.Inductance(c.share(i)))
 	}
 	f := frame.Frame{Title: "Windings in series"}
-	for _, name := range []string{"Winding", "Turns", "Sense", "x", "y", "z", "Tilt", "Resistance", "Inductance", "Share of the chain"} {
+	for _, name := range []string{"Winding", "Turns", "Sense", "x", "y", "z", "Tilt", "Turn", "Resistance", "Inductance", "Share of the chain"} {
 		if column := frame.Collect(name, columns[name]); !atZero(column) {
 			f.Columns = append(f.Columns, column)
 		}

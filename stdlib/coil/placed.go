@@ -15,6 +15,7 @@ type Placed struct {
 	Y        units.Length // along their width
 	Z        units.Length // up to the strings
 	Tilt     units.Angle  // about the long axis of the core; zero: upright
+	Turn     units.Angle  // seen from above, to the left, tilt included; zero: the core along x
 	Reversed bool         // wound, or joined, the other way round
 }
 
@@ -27,7 +28,7 @@ func (p Placed) check(name string) error {
 			return refuse(name+" position: out of range", x, "at most "+longest.String()+" from the origin", "write the unit, such as 10*mm")
 		}
 	}
-	return angles(name, p.Tilt)
+	return angles(name, p.Tilt, p.Turn)
 }
 
 func (p Placed) position() kernel.Vector {
@@ -43,15 +44,44 @@ func (p Placed) sign() float64 {
 
 // turned takes a vector of the winding into the common directions, or back with a negative way.
 func (p Placed) turned(v kernel.Vector, way float64) kernel.Vector {
-	sin, cos := math.Sincos(way * float64(p.Tilt))
+	if way < 0 {
+		return tilted(turnedLeft(v, -float64(p.Turn)), -float64(p.Tilt))
+	}
+	return turnedLeft(tilted(v, float64(p.Tilt)), float64(p.Turn))
+}
+
+// tilted turns a vector about x, turnedLeft about z.
+func tilted(v kernel.Vector, angle float64) kernel.Vector {
+	sin, cos := math.Sincos(angle)
 	return kernel.Vector{v[0], v[1]*cos - v[2]*sin, v[1]*sin + v[2]*cos}
+}
+
+func turnedLeft(v kernel.Vector, angle float64) kernel.Vector {
+	sin, cos := math.Sincos(angle)
+	return kernel.Vector{v[0]*cos - v[1]*sin, v[0]*sin + v[1]*cos, v[2]}
+}
+
+// between is how another winding is turned, seen from this one: as a rotation vector.
+func (p Placed) between(q Placed) [3]float64 {
+	sinP, cosP := math.Sincos(float64(p.Tilt) / 2)
+	sinQ, cosQ := math.Sincos(float64(q.Tilt) / 2)
+	sin, cos := math.Sincos(float64(q.Turn-p.Turn) / 2)
+	// The product of three quaternions: back about x, about z, about x.
+	w := cos * (cosP*cosQ + sinP*sinQ)
+	v := [3]float64{cos * (cosP*sinQ - sinP*cosQ), sin * (sinP*cosQ + cosP*sinQ), sin * (cosP*cosQ - sinP*sinQ)}
+	size := math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2])
+	if size == 0 {
+		return [3]float64{}
+	}
+	angle := 2 * math.Atan2(size, w)
+	return [3]float64{v[0] / size * angle, v[1] / size * angle, v[2] / size * angle}
 }
 
 // linked returns the flux of a field through all turns, with the sign of the winding.
 func (p Placed) linked(field HumField) float64 {
 	at := p.position()
 	local := func(r kernel.Vector) kernel.Vector { return field.potential(r.Plus(1, at)) }
-	if p.Tilt != 0 {
+	if p.Tilt != 0 || p.Turn != 0 {
 		local = func(r kernel.Vector) kernel.Vector {
 			return p.turned(field.potential(p.turned(r, 1).Plus(1, at)), -1)
 		}
@@ -72,29 +102,4 @@ func (c Winding) window() kernel.Window {
 	s := c.shape
 	r := float64(s.CornerRadius)
 	return kernel.Window{Along: max(0, float64(s.Length)-2*r), Across: max(0, float64(s.Width)-2*r), Radius: r, Height: c.height(), Build: c.layout.build}
-}
-
-// overlaps reports whether two upright windings claim the same space.
-func (p Placed) overlaps(q Placed) bool {
-	if p.Tilt != 0 || q.Tilt != 0 {
-		return false
-	}
-	d := q.position().Plus(-1, p.position())
-	a, b := p.Winding.window(), q.Winding.window()
-	if math.Abs(d[2]) >= (a.Height+b.Height)/2*(1-1e-9) {
-		return false
-	}
-	gap := math.Hypot(max(0, math.Abs(d[0])-(a.Along+b.Along)/2), max(0, math.Abs(d[1])-(a.Across+b.Across)/2))
-	return gap < (a.Radius+a.Build+b.Radius+b.Build)*(1-1e-9) && !inside(a, b, d) && !inside(b, a, d)
-}
-
-// inside reports whether winding a lies within the core of b.
-func inside(a, b kernel.Window, d kernel.Vector) bool {
-	const touching = -1e-9
-	R := a.Radius + a.Build
-	beyondX, beyondY := (a.Along-b.Along)/2+math.Abs(d[0]), (a.Across-b.Across)/2+math.Abs(d[1])
-	if beyondX > 0 && beyondY > 0 {
-		return b.Radius-R-math.Hypot(beyondX, beyondY) >= touching
-	}
-	return min(b.Radius-R-beyondX, b.Radius-R-beyondY) >= touching
 }

@@ -133,8 +133,8 @@ func (c Chain) CapacitanceBetween(one, other int) (CapacitanceRange, error) {
 		return CapacitanceRange{}, err
 	}
 	a, b := c.coils[one-1], c.coils[other-1]
-	if one == other || a.Tilt != 0 || b.Tilt != 0 {
-		return CapacitanceRange{}, refuse("windings: not two upright ones", fmt.Sprintf("%d and %d", one, other), "two windings without Tilt", "")
+	if one == other || a.Tilt != 0 || b.Tilt != 0 || a.between(b) != [3]float64{} {
+		return CapacitanceRange{}, refuse("windings: not two upright ones", fmt.Sprintf("%d and %d", one, other), "two windings without Tilt, turned alike", "")
 	}
 	switch f := a.faces(b); {
 	case f.beside && f.gap > 0 && f.over > 0:
@@ -163,7 +163,7 @@ type facings struct {
 }
 
 func (p Placed) faces(q Placed) facings {
-	d, a, b := q.position().Plus(-1, p.position()), p.Winding.outline(), q.Winding.outline()
+	d, a, b := p.turned(q.position().Plus(-1, p.position()), -1), p.Winding.outline(), q.Winding.outline()
 	high, low := float64(p.Winding.shape.Height), float64(q.Winding.shape.Height)
 	if math.Hypot(d[0], d[1]) < (a.Width+b.Width)/4 && math.Abs(d[2]) > min(high, low)/2 {
 		return facings{gap: math.Abs(d[2]) - (high+low)/2, thick: min(high, low)}
