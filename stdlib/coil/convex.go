@@ -59,7 +59,7 @@ func (c Convex) Shape() (Shape, error) {
 
 // String names the core and its height.
 func (c Convex) String() string {
-	return fmt.Sprintf("convex core of %d corners (beside others a rounded rectangle of equal perimeter and area), %v high", len(c.Corners), c.Height)
+	return fmt.Sprintf("convex, core of %d corners, %v high", len(c.Corners), c.Height)
 }
 
 // hullOf returns the corners of the convex hull, counterclockwise.

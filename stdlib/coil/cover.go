@@ -16,7 +16,7 @@ type Cover struct {
 	Height       units.Length // inside
 }
 
-// Clearance is the space between a winding and the cover around it.
+// Clearance is the space between a winding, with what is wrapped around it, and the cover around it.
 type Clearance struct {
 	Ends    units.Length // along the length, on each side
 	Sides   units.Length // along the width, on each side
@@ -49,11 +49,11 @@ func (c Winding) Inside(cover Cover) (Clearance, error) {
 		return Clearance{}, refuse("cover CornerRadius: out of range", cover.CornerRadius, "0 to half the shorter side, "+most.String(), "")
 	}
 	o := Clearance{Above: cover.Height - c.shape.Height, Flange: units.Length(math.Inf(1))}
-	o.Ends, o.Sides, o.Corners = cover.around(c.shape, c.Build())
-	e, s, k := cover.around(c.shape, c.BuildRange().High)
+	o.Ends, o.Sides, o.Corners = cover.around(c.shape, c.Build()+c.style.Over)
+	e, s, k := cover.around(c.shape, c.BuildRange().High+c.style.Over)
 	o.Worst = min(e, s, k)
 	if !math.IsInf(float64(c.shape.Room), 1) {
-		e, s, k = cover.around(c.shape, c.shape.Room)
+		e, s, k = cover.around(c.shape, c.shape.Room+c.style.Over)
 		o.Flange = min(e, s, k)
 	}
 	return o, nil
@@ -71,6 +71,9 @@ func (c Winding) FitWithin(room units.Length) (Fit, error) {
 		return Fit{}, refuse("winding: none", c, "a winding made by coil.Wind", "")
 	}
 	shape := c.shape
+	if room -= c.style.Under + c.style.Over; room <= 0 {
+		return Fit{}, refuse("room: taken by the insulation", room+c.style.Under+c.style.Over, "more than its "+(c.style.Under+c.style.Over).String(), "")
+	}
 	shape.Room = min(room, shape.Room)
 	narrow := c
 	narrow.shape, narrow.layout = shape, c.style.lay(shape, float64(c.wire.Overall()), c.turns)

@@ -82,7 +82,7 @@ func TestBadInput(t *testing.T) {
 		{Round{CoreDiameter: 10 * mm, Height: nan}, w, 100, nil, "round Height"},
 		{Round{CoreDiameter: 10 * mm, Height: 8 * mm, FlangeDiameter: 9 * mm}, w, 100, nil, "round FlangeDiameter"},
 		{Round{CoreDiameter: 10, Height: 8 * mm}, w, 100, nil, "write the unit"},
-		{Round{CoreDiameter: 10 * mm, Height: 0.05 * mm}, w, 1, nil, "thicker than the bobbin is high"},
+		{Round{CoreDiameter: 10 * mm, Height: 0.05 * mm}, w, 1, nil, "got a wire of 0.07112 mm over the enamel, want at most the height of 0.05 mm"},
 		{Racetrack{CoreLength: 5 * mm, CoreWidth: 6 * mm, Height: 8 * mm}, w, 100, nil, "racetrack CoreWidth: too wide"},
 		{Racetrack{CoreLength: 50 * mm, CoreWidth: -6 * mm, Height: 8 * mm}, w, 100, nil, "racetrack CoreWidth"},
 		{Racetrack{CoreLength: 50 * mm, CoreWidth: 6 * mm, Height: 8 * mm, FlangeWidth: nan}, w, 100, nil, "racetrack FlangeWidth"},

@@ -23,7 +23,7 @@ func (c Winding) Frame() frame.Frame {
 
 // Frame lays out how the winding lies on its former.
 func (f Fit) Frame() frame.Frame {
-	return list("Fit of "+f.wire, "Turns", f.Turns, "Build", f.Build, "Room", open(f.Room), "Room left", open(f.RoomLeft()),
+	return list("Fit of "+f.wire.Name(), "Turns", f.Turns, "Build", f.Build, "Room", open(f.Room), "Room left", open(f.RoomLeft()),
 		"Turns per layer", f.TurnsPerLayer, "Layers", f.Layers, "Turns that fit", f.TurnsThatFit, "Verdict", f.Verdict())
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"lode/stdlib/coil/internal/kernel"
+	"lode/stdlib/wire"
 	"lode/units"
 )
 
@@ -18,6 +19,8 @@ func Ranges() map[string]any {
 		"SelfCapacitance":           selfCapacitanceLeft,
 		"Chain.CapacitanceBetween":  Chain.capacitanceBetweenLeft,
 		"Chain.Capacitance":         Chain.capacitanceLeft,
+		"TurnsFromResistance":       turnsFromResistanceLeft,
+		"TurnsFromResistanceAt":     turnsFromResistanceAtLeft,
 		"Winding.Calibrated":        Winding.calibratedLeft,
 		"Winding.Capacitance":       Winding.capacitanceLeft,
 		"Winding.CapacitanceRange":  Winding.capacitanceLeft,
@@ -28,6 +31,23 @@ func Ranges() map[string]any {
 		"Winding.ResistanceAC":      Winding.resistanceACLeft,
 		"Winding.StrandCapacitance": Winding.strandCapacitanceLeft,
 	}
+}
+
+// turnsFromResistanceLeft wants room for the turns found.
+func turnsFromResistanceLeft(former Former, w wire.Wire, measured units.Resistance, style ...Style) []string {
+	return turnsFromResistanceAtLeft(former, w, measured, units.Celsius(20), style...)
+}
+
+func turnsFromResistanceAtLeft(former Former, w wire.Wire, measured units.Resistance, at units.Temperature, style ...Style) []string {
+	n, err := TurnsFromResistanceAt(former, w, measured, at, style...)
+	if err != nil {
+		return nil
+	}
+	room, err := TurnsThatFit(former, w, style...)
+	if err != nil || n.Low <= room.High {
+		return nil
+	}
+	return left("turns found", n, fmt.Sprintf("up to the %v that the former holds", room))
 }
 
 func left(what string, got any, valid string) []string {

@@ -43,6 +43,7 @@ func (p Polarity) String() string {
 // Order is what the bench has to know beside the winding. Its zero value is a clockwise winding
 // with north to the strings and the start at ground, measured at 20 °C.
 type Order struct {
+	Name        string            // of the coil, for the head of the sheet; empty: none
 	Direction   Direction         // seen from the strings, from the start on
 	Polarity    Polarity          // pole that faces the strings
 	Start       string            // where the start lead goes; empty: ground
@@ -50,6 +51,7 @@ type Order struct {
 	Temperature units.Temperature // of the shop; zero: 20 °C
 	Traverse    units.Length      // advance per turn of a scatter winding; zero: three times the pitch
 	Waste       float64           // wire bought on top for leads and broken starts; zero: 0.05
+	Taps        []int             // turns at which a lead is brought out, rising; none: no taps
 }
 
 // usualTraverse is the advance per turn of a scatter winding in pitches of its wires, and
@@ -64,12 +66,7 @@ func (o Order) filled(c Winding) (Order, error) {
 	if o.Polarity != North && o.Polarity != South {
 		return o, refuse("order Polarity: unknown", int(o.Polarity), "coil.North or coil.South", "")
 	}
-	if o.Start == "" {
-		o.Start = "ground"
-	}
-	if o.Finish == "" {
-		o.Finish = "output"
-	}
+	o = o.withLeads()
 	if o.Temperature == 0 {
 		o.Temperature = units.Celsius(20)
 	}
@@ -79,9 +76,28 @@ func (o Order) filled(c Winding) (Order, error) {
 	if o.Waste == 0 {
 		o.Waste = usualWaste
 	}
+	last := 0
+	for _, tap := range o.Taps {
+		if tap <= last || tap >= c.turns {
+			return o, refuse("order Taps: out of range", tap, fmt.Sprintf("rising numbers of turns from 1 to %d", c.turns-1), "")
+		}
+		last = tap
+	}
 	return o.withTraverse(c)
 }
 
+// withLeads says where the leads go.
+func (o Order) withLeads() Order {
+	if o.Start == "" {
+		o.Start = "ground"
+	}
+	if o.Finish == "" {
+		o.Finish = "output"
+	}
+	return o
+}
+
+// withTraverse says the advance per turn, which turns that are laid side by side leave no choice of.
 func (o Order) withTraverse(c Winding) (Order, error) {
 	if c.style.Lay != Scatter {
 		o.Traverse = units.Length(c.style.strands()) * c.Pitch()

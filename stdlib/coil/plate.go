@@ -9,7 +9,7 @@ import (
 )
 
 // Drilling is what is drilled into a flange beside the cut around it. Places are counted from the middle of the
-// core, x along its length and y along its width, seen from the strings.
+// core, x along its length and y along its width, seen from the strings; of a convex core from the origin of its corners.
 type Drilling struct {
 	Strings Strings      // that the pole holes follow
 	Hole    units.Length // diameter of the pole holes; zero: no pole holes
@@ -254,6 +254,9 @@ func (p Plate) String() string {
 		return "no plate"
 	}
 	text := fmt.Sprintf("flange of a %v, %d holes", p.former, len(p.holes()))
+	if len(p.holes()) == 1 {
+		text = fmt.Sprintf("flange of a %v, 1 hole", p.former)
+	}
 	if web := p.LeastWeb(); !math.IsInf(float64(web), 1) {
 		text += fmt.Sprintf(", narrowest web %v", web)
 	}

@@ -38,6 +38,8 @@ type Style struct {
 	Pitch   units.Length // layered: from wire to wire; zero: 1.05 times the overall diameter
 	Strands int          // wires wound side by side as one turn and joined in parallel; zero: one
 
+	Under            units.Length // thickness of insulation on the core, under the first layer; zero: none
+	Over             units.Length // thickness of a wrap around the finished winding; zero: none
 	Tape             units.Length // layered: thickness of tape between layers; zero: none
 	TapeEvery        int          // layers under each tape; zero: every layer is taped
 	TapePermittivity float64      // relative; zero: 3, polyester film
@@ -62,7 +64,33 @@ func (s Style) check(w wire.Wire) error {
 	if err := s.checkLay(w); err != nil {
 		return err
 	}
+	for _, x := range []struct {
+		name  string
+		value units.Length
+	}{{"Under", s.Under}, {"Over", s.Over}} {
+		if !(x.value >= 0 && x.value <= mostInsulation) {
+			return refuse("style "+x.name+": out of range", x.value, "0 to "+mostInsulation.String(), "")
+		}
+	}
 	return s.checkTape()
+}
+
+// mostInsulation is thicker than anyone wraps a core or a winding.
+const mostInsulation = 5 * units.Millimetre
+
+// insulated returns the shape with insulation on the core, and with the room that it and a wrap over the winding leave.
+func (s Style) insulated(shape Shape) (Shape, error) {
+	if s.Under == 0 && s.Over == 0 {
+		return shape, nil
+	}
+	if shape.Room -= s.Under + s.Over; !(shape.Room > 0) {
+		return Shape{}, refuse("style Under and Over: no room left for wire", s.Under+s.Over, "less than the room of "+(shape.Room+s.Under+s.Over).String(), "")
+	}
+	if s.Under > 0 {
+		shape.Length, shape.Width, shape.CornerRadius = shape.Length+2*s.Under, shape.Width+2*s.Under, shape.CornerRadius+s.Under
+		shape.hull = nil
+	}
+	return shape, nil
 }
 
 func (s Style) checkLay(w wire.Wire) error {

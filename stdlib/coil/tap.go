@@ -36,7 +36,9 @@ func (c Winding) Tapped(at ...int) (Chain, error) {
 func (c Winding) part(from, to int) (Winding, error) {
 	depth := func(turns int) float64 { return c.layout.build * float64(turns) / float64(c.turns) }
 	grown := c.shape.grown(units.Length(depth(from)))
-	part, err := wind(grown, c.wire, to-from, []Style{c.style})
+	style := c.style
+	style.Under, style.Over = 0, 0 // the shape has them
+	part, err := wind(grown, c.wire, to-from, []Style{style})
 	if err != nil {
 		return Winding{}, err
 	}

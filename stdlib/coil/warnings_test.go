@@ -11,9 +11,13 @@ func TestWarnings(t *testing.T) {
 		t.Errorf("an ordinary winding: %q", list)
 	}
 	for want, c := range map[string]Winding{
-		"wires deep":    wound(t, steel, gauge(t, 32), 40),
-		"wires high":    wound(t, Round{CoreDiameter: 12 * mm, Height: 0.8 * mm}, gauge(t, 30), 60),
-		"of 48 corners": wound(t, Convex{Corners: ring(48, 0.01, 0.01), Height: 9 * mm}, gauge(t, 42), 3000),
+		"wires deep":                      wound(t, steel, gauge(t, 32), 40),
+		"wires high":                      wound(t, Round{CoreDiameter: 12 * mm, Height: 0.8 * mm, FlangeDiameter: 60 * mm}, gauge(t, 30), 60),
+		"only one wire deep":              wound(t, steel, gauge(t, 32), 5),
+		"no flange: needs bonded wire":    wound(t, Round{CoreDiameter: 30 * mm, Height: 4 * mm}, gauge(t, 36), 400),
+		"no flange: does not hold itself": wound(t, Round{CoreDiameter: 30 * mm, Height: 4 * mm}, gauge(t, 36), 2000),
+		"a convex core with insulation":   wound(t, Convex{Corners: ring(5, 0.01, 0.01), Height: 9 * mm, Room: 9 * mm}, gauge(t, 42), 3000, Style{Under: 0.1 * mm}),
+		"of 48 corners":                   wound(t, Convex{Corners: ring(48, 0.01, 0.01), Height: 9 * mm}, gauge(t, 42), 3000),
 	} {
 		if list := c.Warnings(); len(list) != 1 || !strings.Contains(list[0], want) {
 			t.Errorf("%s: got %q", want, list)

@@ -64,7 +64,7 @@ func (c Winding) MeanTurn() units.Length { return units.Length(c.layout.meanTurn
 // Accuracy: exact for turns that follow the core.
 func (c Winding) Area() units.Area { return units.Area(c.layout.meanArea) }
 
-// Resistance returns the DC resistance at 20 °C.
+// Resistance returns the DC resistance at 20 °C, of all strands in parallel.
 //
 // Source: IEC 60028 (1925) for copper; wire length from the geometry of the winding.
 //
@@ -100,9 +100,25 @@ func (c Winding) ResistanceAt(temperature units.Temperature) (units.Resistance, 
 // Source: IEC 60028 (1925) for copper; the limits of the wire's own standard.
 //
 // Accuracy: winding tension adds up to a few per cent more.
-func (c Winding) ResistanceRange() ResistanceRange {
-	limits := c.wire.ResistanceLimits()
-	return ResistanceRange{c.resisting(limits.Min) * c.shorter(c.layout.low), c.Resistance(), c.resisting(limits.Max) * c.shorter(c.layout.high)}
+func (c Winding) ResistanceRange() ResistanceRange { return c.within(c.wire.ResistanceLimits()) }
+
+// ResistanceRangeAt is ResistanceRange at another temperature.
+//
+// Source: IEC 60028 (1925) for copper; the limits of the wire's own standard.
+//
+// Valid: -60 °C to 250 °C for copper.
+//
+// Accuracy: winding tension adds up to a few per cent more.
+//
+// Example: c.ResistanceRangeAt(17*degC)
+func (c Winding) ResistanceRangeAt(temperature units.Temperature) (ResistanceRange, error) {
+	limits, err := c.wire.ResistanceLimitsAt(temperature)
+	return c.within(limits), err
+}
+
+// within returns the resistance of the winding for wire within limits.
+func (c Winding) within(limits wire.Resistances) ResistanceRange {
+	return ResistanceRange{c.resisting(limits.Min) * c.shorter(c.layout.low), c.resisting(limits.Nominal), c.resisting(limits.Max) * c.shorter(c.layout.high)}
 }
 
 // shorter returns the factor on the mean turn when the winding comes out with another build.
@@ -119,7 +135,7 @@ func (c Winding) Mass() units.Mass {
 	return units.Mass(float64(c.WireLength()) * float64(c.wire.MassPerLength()))
 }
 
-// Build returns the depth of the winding over the core.
+// Build returns the depth of the winding over the core, or over the insulation on it.
 //
 // Source: common practice, no source, for the packing of scatter windings; see Wind.
 //
@@ -148,7 +164,7 @@ func (c Winding) Pitch() units.Length { return units.Length(c.layout.pitch) }
 // Fit tells how the winding lies on its former.
 func (c Winding) Fit() Fit {
 	return Fit{Turns: c.turns, Build: c.BuildRange(), Room: c.shape.Room, TurnsPerLayer: c.TurnsPerLayer(), Layers: c.Layers(),
-		TurnsThatFit: c.layout.fit, wire: c.wire.Name(), style: c.style, tall: c.wire.Overall() > c.shape.Height, height: c.shape.Height}
+		TurnsThatFit: c.layout.fit, wire: c.wire, style: c.style, height: c.shape.Height}
 }
 
 // LevelAgainst returns how much louder this winding is than another one in the same place

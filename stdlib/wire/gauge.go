@@ -132,15 +132,28 @@ func unknownSize(subject string, gauge tables.Gauge, size float64) error {
 	want := "a size of its table, " + sizeText(gauge.System, first.Size) + " to " + sizeText(gauge.System, last.Size)
 	hint := ""
 	if finite(size) && size > 0 {
-		near := gauge.Sizes[0]
-		for _, row := range gauge.Sizes {
-			if math.Abs(row.Size-size) < math.Abs(near.Size-size) {
-				near = row
-			}
-		}
-		hint = "the nearest is " + sizeText(gauge.System, near.Size) + "; wire.Measured takes any diameters"
+		hint = neighbours(gauge, size) + "; wire.Measured takes any diameters"
 	}
 	return refuse(subject+": not in the table", sizeText(gauge.System, size), want, hint)
+}
+
+// neighbours names the sizes of a table between which a size lies, or the one at the end that it lies beyond.
+func neighbours(gauge tables.Gauge, size float64) string {
+	var below, above *tables.Size
+	for _, row := range gauge.Sizes { // rising
+		if row.Size < size {
+			below = &row
+		} else if above == nil {
+			above = &row
+		}
+	}
+	switch {
+	case below == nil:
+		return "the nearest is " + sizeText(gauge.System, above.Size)
+	case above == nil:
+		return "the nearest is " + sizeText(gauge.System, below.Size)
+	}
+	return "it lies between " + sizeText(gauge.System, below.Size) + " and " + sizeText(gauge.System, above.Size)
 }
 
 // sizeText writes a size as its wire is called.

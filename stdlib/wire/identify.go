@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"sort"
-	"strings"
 
 	"lode/stdlib/wire/internal/tables"
 	"lode/units"
@@ -73,6 +72,9 @@ const rounding = 1e-9
 //
 // Source: the tables behind AWG, SWG and Metric with their limits; IEC 60028 (1925) for copper.
 //
+// Valid: figures within the tables searched, widened by the error of the measurement; outside them there is no gauge,
+// and that is an error.
+//
 // Accuracy: a candidate fits when every figure lies within the limits of its gauge, widened by the error of the
 // measurement. At least three candidates are listed, fitting or not.
 //
@@ -82,11 +84,11 @@ func Identify(measured Measurement) (Matches, error) {
 	if err != nil {
 		return Matches{}, err
 	}
+	if err := m.reached(metal); err != nil {
+		return Matches{}, err
+	}
 	result := Matches{what: m.words()}
-	for _, gauge := range tables.Gauges() {
-		if m.System != "" && !strings.EqualFold(m.System, gauge.System) {
-			continue
-		}
+	for _, gauge := range m.gauges() {
 		for _, row := range gauge.Sizes {
 			result.List = append(result.List, m.compareBuilds(gauge, row, metal)...)
 		}
@@ -110,7 +112,7 @@ func (m Measurement) words() []string {
 		words = append(words, "overall "+m.Overall.String())
 	}
 	if m.Resistance != 0 {
-		words = append(words, fmt.Sprintf("%v in %v", m.Resistance, m.Length))
+		words = append(words, fmt.Sprintf("%v in %v (%v)", m.Resistance, m.Length, units.ResistancePerLength(float64(m.Resistance)/float64(m.Length))))
 	}
 	return words
 }

@@ -302,3 +302,19 @@ func BenchmarkIdentify(b *testing.B) {
 		}
 	}
 }
+
+// Both spellings of aluminium are one metal, and a metal without a range of temperatures has that of copper.
+func TestMetalsByOtherWords(t *testing.T) {
+	w := must(AWG(42))(t)
+	if a, b := must(w.Of("aluminum"))(t), must(w.Of("aluminium"))(t); a != b {
+		t.Errorf("%v is not %v", a, b)
+	}
+	// Phosphor bronze CuSn8: 0.11 Ω·mm²/m, 8.8 g/cm³ (handbooks, recalled)
+	bronze := must(w.MadeOf(Material{Name: "bronze", Resistivity: 110e-9, Density: 8800}))(t)
+	if got, want := float64(bronze.ResistancePerLength()), 0.11/(math.Pi/4*0.0635*0.0635); math.Abs(got/want-1) > 1e-12 {
+		t.Errorf("%g Ω/m, want %g", got, want)
+	}
+	if _, err := bronze.ResistancePerLengthAt(units.Celsius(251)); err == nil {
+		t.Error("251 °C was accepted")
+	}
+}

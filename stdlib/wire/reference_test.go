@@ -20,9 +20,16 @@ import (
 //	SWG                  table quoting BS 3737, inch and printed millimetres
 //	resistance           data sheet (min, nominal, max, printed digits); 1/58 rule; CRC wire tables (silver, nichrome)
 //	mass                 single-film page, bare and enamelled; mass resistivity (kernel)
+//	temperature          ratios of IEC 60028; zero resistance at -234.5 °C as handbooks print (kernel)
+//	breaking load        printed largest strengths of soft wire, 30-36; 35 000 psi, which a chart has for annealed wire, lies within
 //	winding tension      tension chart, 18-43; ten thousand psi
 //	stretch              bisection (kernel); volume law; elastic limit
-//	identify             every table row finds itself; random wire within its limits fits its own gauge
+//	turns per length     times the diameter it is one; printed 2.8 mil of gauge 42
+//	current density      one ampere in a square millimetre by hand; odd in the current
+//	amounts              inverses of each other; printed Ω and lb per 1000 ft
+//	identify             every table row finds itself; random wire within its limits fits its own gauge; one case by hand
+//
+// The last four have their checks in laws_test.go.
 //
 // Every reference file names its own source and says whether it was read, computed or recalled.
 
@@ -273,6 +280,23 @@ func TestWireTablesOfElements(t *testing.T) {
 		got := kernel.ResistancePerLength(float64(metal.Resistivity), r.number(t, "diameter_mm")*mm)
 		if want := r.number(t, "resistance_ohm_per_m_20C"); math.Abs(got/want-1) > 0.0055 {
 			t.Errorf("%s, %s mm: %.5g Ω/m, printed %g", r["material"], r["diameter_mm"], got, want)
+		}
+	}
+}
+
+// The high end of the breaking load is what a chart prints as the largest for soft wire, to its two digits; what another has as
+// the strength of annealed copper, 35 000 psi (chart "Tensile strength chart for wire & cable", brimelectronics.com), lies within.
+func TestBreakingStrength(t *testing.T) {
+	const pound, psi = 4.4482216152605, 6894.757
+	for _, r := range reference(t, "wire_breaking_strength_printed.csv") {
+		w := must(AWG(r.number(t, "awg")))(t)
+		load := w.BreakingLoad()
+		if got, want := float64(load.High), r.number(t, "soft_largest_breaking_strength_lb")*pound; math.Abs(got/want-1) > 0.06 { // two printed digits, and the chart rounds on its own
+			t.Errorf("%s: largest breaking load %v, printed %.4g N", w.Name(), load.High, want)
+		}
+		inch := r.number(t, "diameter_inch") * 0.0254
+		if typical := 35000 * psi * math.Pi / 4 * inch * inch; typical < float64(load.Low) || typical > float64(load.High) {
+			t.Errorf("%s: %v, want %.4g N within", w.Name(), load, typical)
 		}
 	}
 }

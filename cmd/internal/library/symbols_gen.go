@@ -236,6 +236,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"SelfCapacitance":       reflect.ValueOf(liblodestdlibcoil.SelfCapacitance),
 			"Shape":                 reflect.ValueOf((*liblodestdlibcoil.Shape)(nil)),
 			"Sheet":                 reflect.ValueOf((*liblodestdlibcoil.Sheet)(nil)),
+			"Sheets":                reflect.ValueOf((*liblodestdlibcoil.Sheets)(nil)),
 			"Stacked":               reflect.ValueOf(liblodestdlibcoil.Stacked),
 			"Strings":               reflect.ValueOf((*liblodestdlibcoil.Strings)(nil)),
 			"Style":                 reflect.ValueOf((*liblodestdlibcoil.Style)(nil)),

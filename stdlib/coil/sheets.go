@@ -1,0 +1,201 @@
+package coil
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lode/units"
+	"lode/units/frame"
+)
+
+// Sheets are the pages for the bench of windings in series.
+type Sheets struct {
+	sheets []Sheet
+	order  Order
+}
+
+// BuildSheet returns the page for the bench of all windings of the chain, side by side. They are all wound in the direction
+// of the order, and those that are Reversed are turned round by their leads, so that the page says which lead goes to
+// which. Start and Finish of the order are the ends of the chain.
+//
+// Source: as Winding.BuildSheet.
+//
+// Valid: windings on bobbins of their own or in sections of one; a tapped winding is one winding, with Taps in its own order.
+//
+// Accuracy: as Winding.BuildSheet.
+//
+// Caution: fine wire cuts; winders pull in hair, sleeves and gloves; solder burns and its fumes harm: wear eye
+// protection, draw off the fumes, wash hands after handling lead solder.
+//
+// Example: pair.BuildSheet(coil.Order{Temperature: 17*degC})
+func (c Chain) BuildSheet(order ...Order) (Sheets, error) {
+	if len(c.coils) == 0 {
+		return Sheets{}, refuse("chain: no windings", c, "windings joined by coil.InSeries, Stacked or InSections", "")
+	}
+	if len(order) > 1 {
+		return Sheets{}, refuse("order: more than one", len(order), "one order at most", "")
+	}
+	o := Order{}
+	if len(order) == 1 {
+		o = order[0]
+	}
+	if len(o.Taps) > 0 {
+		return Sheets{}, refuse("order Taps: not for windings in series", len(o.Taps), "none", "BuildSheet of one winding takes taps")
+	}
+	o = o.withLeads()
+	all := Sheets{}
+	for i, p := range c.coils {
+		mine := o
+		mine.Start, mine.Finish = c.leads(i, o)
+		sheet, err := p.Winding.BuildSheet(mine)
+		if err != nil {
+			return Sheets{}, fmt.Errorf("winding %d of the chain: %w", i+1, err)
+		}
+		all.sheets = append(all.sheets, sheet)
+	}
+	all.order = all.sheets[0].order
+	return all, nil
+}
+
+// leads says where start and finish of a winding go.
+func (c Chain) leads(i int, o Order) (start, finish string) {
+	in, out := o.Start, o.Finish
+	if i > 0 {
+		in = c.coils[i-1].end(Finish) + fmt.Sprintf(" of winding %d", i)
+	}
+	if i < len(c.coils)-1 {
+		out = c.coils[i+1].end(Start) + fmt.Sprintf(" of winding %d", i+2)
+	}
+	if c.coils[i].Reversed {
+		return out, in
+	}
+	return in, out
+}
+
+// end names the lead at which the chain goes into a winding, for Start, or comes out of it.
+func (p Placed) end(way Lead) string {
+	if p.Reversed {
+		way = map[Lead]Lead{Start: Finish, Finish: Start}[way]
+	}
+	return way.String()
+}
+
+// Sheet returns the page of one of the windings, counted from 1.
+//
+// Example: pair.BuildSheet().Sheet(2)
+func (s Sheets) Sheet(number int) (Sheet, error) {
+	if number < 1 || number > len(s.sheets) {
+		return Sheet{}, refuse("winding number: out of range", number, fmt.Sprintf("1 to %d", len(s.sheets)), "")
+	}
+	return s.sheets[number-1], nil
+}
+
+// Resistance returns the resistance of all windings to expect at the shop's temperature, with the limits to pass.
+func (s Sheets) Resistance() ResistanceRange {
+	var sum ResistanceRange
+	for _, sheet := range s.sheets {
+		r := sheet.limits
+		sum = ResistanceRange{sum.Low + r.Low, sum.Value + r.Value, sum.High + r.High}
+	}
+	return sum
+}
+
+// Pass reports whether a resistance of the whole chain, measured at the shop's temperature, is within the limits.
+//
+// Example: pair.BuildSheet().Pass(10.6*kΩ)
+func (s Sheets) Pass(measured units.Resistance) bool {
+	r := s.Resistance()
+	return measured >= r.Low && measured <= r.High
+}
+
+// WireToBuy returns the length of wire for all windings, with the allowance for leads and broken starts.
+func (s Sheets) WireToBuy() units.Length {
+	sum := units.Length(0)
+	for _, sheet := range s.sheets {
+		sum += sheet.WireToBuy()
+	}
+	return sum
+}
+
+// Cautions lists what to mind on the bench, for all windings.
+func (s Sheets) Cautions() []string {
+	var list []string
+	for _, sheet := range s.sheets {
+		for _, caution := range sheet.Cautions() {
+			if !slices.Contains(list, caution) {
+				list = append(list, caution)
+			}
+		}
+	}
+	return list
+}
+
+// Frame lays the sheets out as a table with a column for each winding and one for all together.
+func (s Sheets) Frame() frame.Frame {
+	if len(s.sheets) == 0 {
+		return list("Build sheet")
+	}
+	names := s.names()
+	columns := []frame.Column{{Name: "Quantity", Texts: append(names, "Cautions")}}
+	for i, sheet := range s.sheets {
+		columns = append(columns, texts(fmt.Sprintf("Winding %d", i+1), names, append(sheet.lines(), line{"Bobbin", sheet.winding.former})))
+	}
+	all := texts("All", names, s.together())
+	all.Texts[len(names)] = strings.Join(s.briefly(), "; ")
+	columns = append(columns, all)
+	return frame.Frame{Title: fmt.Sprintf("%s: %d windings in series", s.order.head(), len(s.sheets)), Columns: columns}
+}
+
+// briefly gives the first words of each caution, for a narrow column.
+func (s Sheets) briefly() []string {
+	var list []string
+	for _, caution := range s.Cautions() {
+		end := strings.IndexAny(caution, ":.")
+		list = append(list, caution[:end])
+	}
+	return list
+}
+
+// names are those of the lines that any of the sheets has, in their order.
+func (s Sheets) names() []string {
+	names := []string{"Bobbin"}
+	for _, sheet := range s.sheets {
+		at := 0
+		for _, l := range sheet.lines() {
+			if i := slices.Index(names, l.name); i >= 0 {
+				at = i
+				continue
+			}
+			at++
+			names = slices.Insert(names, at, l.name)
+		}
+	}
+	return names
+}
+
+// together are the lines that count for all windings.
+func (s Sheets) together() []line {
+	r, length, mass := s.Resistance(), units.Length(0), units.Mass(0)
+	turns := 0
+	for _, sheet := range s.sheets {
+		turns, length, mass = turns+sheet.winding.turns, length+sheet.winding.WireLength(), mass+sheet.massToBuy()
+	}
+	return []line{{"Turns", turns}, {fmt.Sprintf("Resistance at %v", s.order.Temperature), r.Value}, {"Pass from", r.Low}, {"Pass to", r.High},
+		{"Wire length", length}, {"Wire to buy", s.WireToBuy()}, {"Mass of wire to buy", mass}}
+}
+
+// texts is a column with the lines beside their names, and room for one more.
+func texts(name string, names []string, lines []line) frame.Column {
+	column := frame.Column{Name: name, Texts: make([]string, len(names)+1)}
+	for _, l := range lines {
+		column.Texts[slices.Index(names, l.name)] = fmt.Sprint(l.value)
+	}
+	return column
+}
+
+// String sums the sheets up in one line.
+func (s Sheets) String() string {
+	r := s.Resistance()
+	return fmt.Sprintf("%d windings in series, pass at %v to %v at %v", len(s.sheets), r.Low, r.High, s.order.Temperature)
+}
