@@ -65,6 +65,9 @@ const (
 	farthest = 2
 )
 
+// searchedBuilds are the thin and the thick one.
+const searchedBuilds = 2
+
 // rounding is a share of what is allowed that comes from nothing but rounding.
 const rounding = 1e-9
 
@@ -74,6 +77,8 @@ const rounding = 1e-9
 //
 // Valid: figures within the tables searched, widened by the error of the measurement; outside them there is no gauge,
 // and that is an error.
+//
+// Builds beyond the thick one, such as grade 3, are not looked for: common practice, no source.
 //
 // Accuracy: a candidate fits when every figure lies within the limits of its gauge, widened by the error of the
 // measurement. At least three candidates are listed, fitting or not.
@@ -121,7 +126,7 @@ func (m Measurement) words() []string {
 // nothing measured depends on the build.
 func (m Measurement) compareBuilds(gauge tables.Gauge, row tables.Size, metal Material) []Match {
 	var matches []Match
-	for build := 0; build < max(1, len(gauge.Builds)); build++ {
+	for build := range min(searchedBuilds, len(gauge.Builds)) {
 		w := fromRow(gauge, row, build)
 		if build > 0 && (m.Overall == 0 || w.coat == "bare") {
 			break

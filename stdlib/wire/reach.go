@@ -61,7 +61,7 @@ func (m Measurement) reached(metal Material) error {
 func (m Measurement) reaches(metal Material) (bare, overall, perLength reach) {
 	for _, gauge := range m.gauges() {
 		for _, row := range gauge.Sizes {
-			for build := range max(1, len(gauge.Builds)) {
+			for build := range min(searchedBuilds, len(gauge.Builds)) {
 				w := fromRow(gauge, row, build)
 				w.material = metal
 				r := w.ResistanceLimits()

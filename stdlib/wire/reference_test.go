@@ -16,7 +16,7 @@ import (
 //
 //	AWG bare             magnet-wire data sheet (18-36); AWG/SWG comparison table (18-44); formula of ASTM B258
 //	AWG enamel           NEMA figures of an open data set; another works' page for single film (18-40)
-//	metric               IEC figures of an open data set; tolerances of a general-data page; contiguous grades
+//	metric               IEC figures of an open data set, grades 1 to 3; tolerances of a general-data page; contiguous grades
 //	SWG                  table quoting BS 3737, inch and printed millimetres
 //	resistance           data sheet (min, nominal, max, printed digits); 1/58 rule; CRC wire tables (silver, nichrome)
 //	mass                 single-film page, bare and enamelled; mass resistivity (kernel)
@@ -222,6 +222,23 @@ func TestGradesAreContiguous(t *testing.T) {
 		thick := must(thin.Heavy())(t)
 		if gap := float64((thick.OverallLimits().Min - thin.OverallLimits().Max) / units.Micrometre); math.Abs(gap-1) > 1e-6 {
 			t.Errorf("%v: grade 2 begins %.3g µm above the end of grade 1, want 1", d, gap)
+		}
+	}
+}
+
+// Grade 3 as read, and to the micrometre where grade 2 ends.
+func TestGradeThree(t *testing.T) {
+	for _, r := range reference(t, "wire_metric_grade3_iec.csv") {
+		w := must(Metric(units.Length(r.number(t, "conductor_nom_mm")) * units.Millimetre))(t)
+		thick := must(w.Grade(3))(t)
+		limits := thick.OverallLimits()
+		r.printed(t, thick.Name(), "grade3_overall_min_mm", float64(limits.Min)/mm, 0)
+		r.printed(t, thick.Name(), "grade3_overall_max_mm", float64(limits.Max)/mm, 0)
+		if gap := float64((limits.Min - must(w.Grade(2))(t).OverallLimits().Max) / units.Micrometre); math.Abs(gap-1) > 1e-6 {
+			t.Errorf("%v begins %.3g µm above grade 2, want 1", thick.Name(), gap)
+		}
+		if must(w.Grade(1))(t) != w || must(w.Grade(2))(t) != must(w.Heavy())(t) {
+			t.Errorf("%v: grades 1 and 2 are not the thin and the thick build", w.Name())
 		}
 	}
 }
