@@ -23,6 +23,13 @@ func TestCastingAddsUp(t *testing.T) {
 	}
 }
 
+func TestFlangeInTheCasting(t *testing.T) {
+	c := wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm, FlangeDiameter: 24 * mm}, gauge(t, 43), 3000)
+	if _, err := c.CastingVolume(Cover{Length: 22 * mm, Width: 22 * mm, CornerRadius: 11 * mm, Height: 9 * mm}); err == nil || !strings.Contains(err.Error(), "the flange is larger than the cover") {
+		t.Errorf("cover of 22 mm over a flange of 24 mm: %v", err)
+	}
+}
+
 // The mass of a casting is its volume times 1.15 g/cm³ of cast epoxy; without a compound it is not known, and air is one.
 func TestCastingMass(t *testing.T) {
 	c := wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm}, gauge(t, 42), 6000)

@@ -13,8 +13,8 @@ import (
 // Compound is what the space between the wires is filled with.
 type Compound struct {
 	Name         string        // as in Compounds, or any other
-	Permittivity float64       // relative, at audio frequencies
-	Density      units.Density // of the hard compound
+	Permittivity float64       // relative, at audio frequencies, 1 to 12
+	Density      units.Density // of the hard compound, up to 5000 kg/m³
 }
 
 // compounds are those known by name.
@@ -133,7 +133,7 @@ func (c Winding) CompoundVolume() units.Volume {
 //
 // Source: geometry.
 //
-// Valid: the winding goes into the cover.
+// Valid: the winding and its flanges go into the cover.
 //
 // Accuracy: mix a tenth more (common practice, no source): flanges and leads take room, but meniscus and cup keep some.
 //
@@ -145,7 +145,7 @@ func (c Winding) CastingVolume(cover Cover) (units.Volume, error) {
 	if err != nil {
 		return 0, err
 	}
-	if min(space.Ends, space.Sides, space.Corners, space.Above) < 0 {
+	if min(space.Ends, space.Sides, space.Corners, space.Above, space.Flange) < 0 {
 		return 0, refuse("cover: does not go over the winding", space, "a cover with space all around", "")
 	}
 	inside := kernel.RoundedArea(float64(cover.Length), float64(cover.Width), float64(cover.CornerRadius)) * float64(cover.Height)
@@ -157,7 +157,7 @@ func (c Winding) CastingVolume(cover Cover) (units.Volume, error) {
 //
 // Source: geometry, as CastingVolume, and the density of the compound.
 //
-// Valid: a winding that was Potted and goes into the cover.
+// Valid: a winding that was Potted and goes into the cover with its flanges.
 //
 // Accuracy: as CastingVolume; densities 5 %.
 //

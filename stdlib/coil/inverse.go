@@ -16,6 +16,8 @@ import (
 //
 // Source: as Wind, and as Fit.HoldsItself without flanges.
 //
+// Valid: as Wind; none is a result where the wire is thicker than the room.
+//
 // Accuracy: 15 % for scatter windings, which the range says; without flanges a guess.
 //
 // Example: coil.TurnsThatFit(coil.Round{CoreDiameter: 12*mm, Height: 8*mm, FlangeDiameter: 24*mm}, wire.AWG(43))
@@ -152,6 +154,10 @@ func halved(low, high int, enough func(int) bool) int {
 // DepthAt returns how deep the winding is after its first turns, as the bench sees it grow.
 //
 // Source: as Wind.
+//
+// Valid: from one turn to all.
+//
+// Accuracy: as BuildRange says, about 15 % for scatter windings.
 //
 // Example: c.DepthAt(3000)
 func (c Winding) DepthAt(turns int) (LengthRange, error) {

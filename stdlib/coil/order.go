@@ -48,10 +48,10 @@ type Order struct {
 	Polarity    Polarity          // pole that faces the strings
 	Start       string            // where the start lead goes; empty: ground
 	Finish      string            // where the finish lead goes; empty: output
-	Temperature units.Temperature // of the shop; zero: 20 °C
-	Traverse    units.Length      // advance per turn of a scatter winding; zero: three times the pitch
-	Waste       float64           // wire bought on top for leads and broken starts; zero: 0.05
-	Taps        []int             // turns at which a lead is brought out, rising; none: no taps
+	Temperature units.Temperature // of the shop, for copper -60 to 250 °C; zero: 20 °C
+	Traverse    units.Length      // advance per turn of a scatter winding, up to the height; zero: three times the pitch
+	Waste       float64           // share of wire bought on top for leads and broken starts, up to 1; zero: 0.05
+	Taps        []int             // turns at which a lead is brought out, rising, below those of the winding; none: no taps
 }
 
 // usualTraverse is the advance per turn of a scatter winding in pitches of its wires, and

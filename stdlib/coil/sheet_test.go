@@ -199,3 +199,17 @@ func TestStrandCapacitance(t *testing.T) {
 		t.Errorf("a single wire: %v", got)
 	}
 }
+
+// A metal whose winding stress nobody gave has no tension on the sheet, rather than none.
+func TestUnknownTension(t *testing.T) {
+	bronze, err := gauge(t, 40).MadeOf(wire.Material{Name: "bronze", Resistivity: 110e-9, Density: 8800})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := must(wound(t, steel, bronze, 1000).BuildSheet()).Frame()
+	for i, name := range f.Columns[0].Texts {
+		if name == "Tension" && f.Columns[1].Texts[i] != "not known of bronze" {
+			t.Errorf("tension: %q", f.Columns[1].Texts[i])
+		}
+	}
+}

@@ -34,15 +34,15 @@ func (l Lay) String() string {
 // Example: coil.Style{Lay: coil.Layered}
 type Style struct {
 	Lay     Lay          // Scatter unless said
-	Packing float64      // scatter: part of the winding's section that is wire with enamel; zero: 0.65
-	Pitch   units.Length // layered: from wire to wire; zero: 1.05 times the overall diameter
-	Strands int          // wires wound side by side as one turn and joined in parallel; zero: one
+	Packing float64      // scatter: part of the winding's section that is wire with enamel, 0.3 to 0.9; zero: 0.65
+	Pitch   units.Length // layered: from wire to wire, 1 to 100 overall diameters; zero: 1.05, or 1 if orthocyclic
+	Strands int          // wires wound side by side as one turn and joined in parallel, up to 100; zero: one
 
-	Under            units.Length // thickness of insulation on the core, under the first layer; zero: none
-	Over             units.Length // thickness of a wrap around the finished winding; zero: none
-	Tape             units.Length // layered: thickness of tape between layers; zero: none
+	Under            units.Length // thickness of insulation on the core, under the first layer, up to 5 mm; zero: none
+	Over             units.Length // thickness of a wrap around the finished winding, up to 5 mm; zero: none
+	Tape             units.Length // layered: thickness of tape between layers, up to 2 mm; zero: none
 	TapeEvery        int          // layers under each tape; zero: every layer is taped
-	TapePermittivity float64      // relative; zero: 3, polyester film
+	TapePermittivity float64      // relative, 1 to 12; zero: 3, polyester film
 }
 
 // usualPacking of scatter windings with its range: common practice, no source. Forty-five

@@ -12,11 +12,16 @@ import (
 //
 // Source: geometry: each part is a winding around the part within.
 //
+// Valid: rising numbers of turns below those of the winding, up to 99 of them.
+//
 // Accuracy: as the whole winding; the parts of a laid one lie where its layers do, those of a scatter winding share its depth.
 // Inductances add up to that of the whole within 0.1 %.
 //
 // Example: c.Tapped(4000)
 func (c Winding) Tapped(at ...int) (Chain, error) {
+	if c.turns < 2 {
+		return Chain{}, refuse("winding: too few turns for a tap", c, "a winding made by coil.Wind, of 2 turns or more", "")
+	}
 	var parts []Placed
 	from := 0
 	for _, to := range append(append([]int(nil), at...), c.turns) {

@@ -11,6 +11,10 @@ import (
 //
 // Source: NEMA MW 1000 (AWG), IEC 60317 (metric), as read through an open data set.
 //
+// Valid: every AWG and metric size, SWG 20 and finer.
+//
+// Accuracy: nominal; see OverallLimits.
+//
 // Example: wire.AWG(42).Single()
 func (w Wire) Single() (Wire, error) { return w.build(0) }
 
@@ -19,6 +23,8 @@ func (w Wire) Single() (Wire, error) { return w.build(0) }
 // Source: NEMA MW 1000 (AWG), IEC 60317 (metric), as read through an open data set.
 //
 // Valid: AWG 24 and finer, metric sizes, SWG 20 and finer.
+//
+// Accuracy: nominal; see OverallLimits.
 //
 // Example: wire.AWG(42).Heavy()
 func (w Wire) Heavy() (Wire, error) { return w.build(1) }
@@ -52,6 +58,10 @@ func (w Wire) Uncoated() Wire {
 // "constantan".
 //
 // Source: see MaterialNamed.
+//
+// Valid: the names in Materials; MadeOf takes any other metal.
+//
+// Accuracy: that of the material's figures, about 1 % for resistivities.
 //
 // Example: wire.AWG(42).Of("silver")
 func (w Wire) Of(metal string) (Wire, error) {
