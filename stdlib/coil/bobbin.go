@@ -7,7 +7,8 @@ import (
 	"lode/units"
 )
 
-// Racetrack is a bobbin whose core has two straight sides and two half-round ends.
+// Racetrack is a bobbin whose core has two straight sides and two half-round ends. Without flange dimensions it is open,
+// as for an air coil.
 type Racetrack struct {
 	CoreLength   units.Length // over the round ends, up to 2 m
 	CoreWidth    units.Length // between the straight sides, up to the length
@@ -16,7 +17,8 @@ type Racetrack struct {
 	FlangeWidth  units.Length // over all, more than the core's; zero: as far as at the ends, or no flange at all
 }
 
-// Rectangle is a bobbin with a rectangular core, sharp or rounded.
+// Rectangle is a bobbin with a rectangular core, sharp or rounded. Without flange dimensions it is open, as for an air
+// coil.
 type Rectangle struct {
 	CoreLength   units.Length // the long side, up to 2 m
 	CoreWidth    units.Length // the short side, up to 2 m
@@ -26,7 +28,7 @@ type Rectangle struct {
 	FlangeWidth  units.Length // over all, more than the core's; zero: as far as at the ends, or no flange at all
 }
 
-// Round is a bobbin with a round core.
+// Round is a bobbin with a round core. Without a flange diameter it is open, as for an air coil.
 type Round struct {
 	CoreDiameter   units.Length // that the first layer lies on, up to 2 m
 	Height         units.Length // between the flanges, up to 2 m

@@ -30,6 +30,12 @@ func TestBuildSheet(t *testing.T) {
 		}
 	}
 	close(t, "wire to buy", float64(s.WireToBuy()/c.WireLength()), 1.05, 1e-12)
+	close(t, "wire to order", float64(must(c.WireToOrder(0.1))/c.WireLength()), 1.1, 1e-12)
+	for _, bad := range []float64{-0.1, 5, math.NaN(), math.Inf(1)} {
+		if _, err := c.WireToOrder(bad); err == nil || !strings.Contains(err.Error(), "allowance: out of range: got ") {
+			t.Errorf("allowance %g: %v", bad, err)
+		}
+	}
 	rows := map[string]string{}
 	f := s.Frame()
 	for i, name := range f.Columns[0].Texts {

@@ -21,7 +21,8 @@ type Sheets struct {
 //
 // Source: as Winding.BuildSheet.
 //
-// Valid: windings on bobbins of their own or in sections of one; a tapped winding is one winding, with Taps in its own order.
+// Valid: windings on bobbins of their own or in sections of one. The parts of a tapped winding and strands in series are one
+// winding, with Taps in its own order.
 //
 // Accuracy: as Winding.BuildSheet.
 //
@@ -46,6 +47,9 @@ func (c Chain) BuildSheet(order ...Order) (Sheets, error) {
 	o = o.withLeads()
 	all := Sheets{}
 	for i, p := range c.coils {
+		if p.Winding.layout.cut {
+			return Sheets{}, refuse("chain: parts of one winding", c, "windings of their own", "BuildSheet of the winding itself takes strands, and Taps in its order")
+		}
 		mine := o
 		mine.Start, mine.Finish = c.leads(i, o)
 		sheet, err := p.Winding.BuildSheet(mine)

@@ -101,6 +101,8 @@ func TestSheetsOfAChain(t *testing.T) {
 		"order: more than one: got 2":                                   third(chain.BuildSheet(Order{}, Order{})),
 		"chain: no windings: got no windings":                           third(Chain{}.BuildSheet()),
 		"winding 1 of the chain: temperature: out of range: got 900 °C": third(chain.BuildSheet(Order{Temperature: units.Celsius(900)})),
+		"chain: parts of one winding: got 2 windings in series":         third(must(up.Tapped(500)).BuildSheet()),
+		"chain: parts of one winding: got 2 windings":                   third(must(low.StrandsInSeries()).BuildSheet()),
 	} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got %v, want %q", err, want)

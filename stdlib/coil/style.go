@@ -36,7 +36,7 @@ type Style struct {
 	Lay     Lay          // Scatter unless said
 	Packing float64      // scatter: part of the winding's section that is wire with enamel, 0.3 to 0.9; zero: 0.65
 	Pitch   units.Length // layered: from wire to wire, 1 to 100 overall diameters; zero: 1.05, or 1 if orthocyclic
-	Strands int          // wires wound side by side as one turn and joined in parallel, up to 100; zero: one
+	Strands int          // wires wound side by side as one turn and joined in parallel, up to 100, 2 for bifilar; zero: one
 
 	Under            units.Length // thickness of insulation on the core, under the first layer, up to 5 mm; zero: none
 	Over             units.Length // thickness of a wrap around the finished winding, up to 5 mm; zero: none
