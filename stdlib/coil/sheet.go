@@ -109,6 +109,9 @@ func (s Sheet) Cautions() []string {
 	if n := s.winding.potted.Name; n != "" && n != "air" {
 		list = append(list, "Hot wax and resin: water bath and no open flame for wax, gloves and ventilation for resin.")
 	}
+	if d := s.winding.wire.BareLimits(); d.Min == d.Max {
+		list = append(list, "The limits take the wire's diameter as measured: 1 % on it is 2 % on the resistance.")
+	}
 	switch fit := s.winding.Fit(); {
 	case fit.Room < fit.Build.High:
 		list = append(list, "The fit is tight: watch the build from half the turns on.")

@@ -206,6 +206,16 @@ func TestStrandCapacitance(t *testing.T) {
 	}
 }
 
+// A wire that was measured has no limits of its own, which the sheet says; wire out of a table has.
+func TestMeasuredWireOnTheSheet(t *testing.T) {
+	for want, w := range map[bool]wire.Wire{true: must(wire.Measured(0.061*mm, 0.068*mm)), false: gauge(t, 42)} {
+		list := must(wound(t, steel, w, 2000).BuildSheet()).Cautions()
+		if got := strings.Contains(strings.Join(list, " "), "diameter as measured: 1 % on it is 2 % on the resistance"); got != want {
+			t.Errorf("%v: %q", w, list)
+		}
+	}
+}
+
 // A metal whose winding stress nobody gave has no tension on the sheet, rather than none.
 func TestUnknownTension(t *testing.T) {
 	bronze, err := gauge(t, 40).MadeOf(wire.Material{Name: "bronze", Resistivity: 110e-9, Density: 8800})
