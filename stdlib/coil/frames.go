@@ -14,7 +14,7 @@ func (c Winding) Frame() frame.Frame {
 	if c.turns == 0 {
 		return list("Winding")
 	}
-	return list("Winding of "+c.wire.Name()+", "+c.style.Lay.String(),
+	return list("Winding of "+c.wire.Name()+", "+c.style.String(),
 		"Turns", c.turns, "Resistance at 20 °C", c.Resistance(), "Inductance without iron", c.Inductance(), "Turns taken", c.InductanceMethod(),
 		"Capacitance", c.CapacitanceRange(), "Build", c.BuildRange(), "Room left", open(c.Fit().RoomLeft()),
 		"Turns per layer", c.TurnsPerLayer(), "Layers", c.Layers(), "Mean turn", c.MeanTurn(), "Mean area", c.Area(),

@@ -58,6 +58,16 @@ func TestWrapInACover(t *testing.T) {
 	close(t, "volume", float64(must(plain.CastingVolume(cover))-must(wrapped.CastingVolume(cover))), ring, 1e-9)
 }
 
+func TestStyleInWords(t *testing.T) {
+	style := Style{Lay: Layered, Strands: 2, Tape: 0.05 * mm, Under: 0.1 * mm, Over: 0.2 * mm}
+	if got, want := style.String(), "layered, 2 strands, tape of 0.05 mm, insulation on the core of 0.1 mm, wrap of 0.2 mm"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got := (Style{}).String(); got != "scatter" {
+		t.Errorf("got %q", got)
+	}
+}
+
 func TestInsulationRefused(t *testing.T) {
 	f := Round{CoreDiameter: 12 * mm, Height: 8 * mm, FlangeDiameter: 14 * mm}
 	for want, style := range map[string]Style{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"lode/stdlib/coil/internal/kernel"
 	"lode/stdlib/wire"
 	"lode/units"
 )
@@ -95,6 +96,37 @@ func TurnsFromResistanceAt(former Former, w wire.Wire, measured units.Resistance
 		return c.within(limits)
 	}
 	return turnsOf(measured, ohms), nil
+}
+
+// TurnsFromDepth is TurnsFromResistanceAt for a winding whose depth over the core, or over the insulation on it, was measured too: no
+// packing has to be assumed.
+//
+// Source: IEC 60028 (1925) for copper; Steiner's formula (1840) for the mean turn of that depth.
+//
+// Valid: depths from the thickness of the wire to the room between the flanges; as TurnsFromResistanceAt.
+//
+// Accuracy: the range is that of the wire's standard; 0.2 mm on the depth are about half a per cent, sides that bulge as much
+// again, and stretched wire puts the true number on the low side.
+//
+// Example: coil.TurnsFromDepth(coil.Racetrack{CoreLength: 62*mm, CoreWidth: 6*mm, Height: 11*mm, FlangeWidth: 15*mm}, wire.AWG(42), 6.21*kΩ, 24*degC, 4*mm)
+func TurnsFromDepth(former Former, w wire.Wire, measured units.Resistance, at units.Temperature, depth units.Length, style ...Style) (TurnsRange, error) {
+	if _, err := TurnsFromResistanceAt(former, w, measured, at, style...); err != nil {
+		return TurnsRange{}, err
+	}
+	c, err := wind(former, w, 1, style)
+	if err != nil {
+		return TurnsRange{}, err
+	}
+	if most := min(c.shape.Room, longest); !(depth >= w.Overall() && depth <= most) {
+		return TurnsRange{}, refuse("depth: out of range", depth, fmt.Sprintf("%v, the thickness of the wire, to %v", w.Overall(), most), "")
+	}
+	limits, err := w.ResistanceLimitsAt(at)
+	perTurn := kernel.MeanTurnLength(c.shape.corePerimeter(), 0, float64(depth)) / float64(c.style.strands())
+	turns := func(perLength units.ResistancePerLength) float64 {
+		return float64(measured) / (float64(perLength) * perTurn)
+	}
+	n := max(1, int(math.Round(turns(limits.Nominal))))
+	return TurnsRange{min(n, int(math.Ceil(turns(limits.Max)))), n, max(n, int(turns(limits.Min)))}, err
 }
 
 // turnsOf returns the turns whose resistance is nearest to one measured, and the least and most that may have it.

@@ -109,3 +109,33 @@ func TestRangeOfResistance(t *testing.T) {
 		t.Errorf("-300 °C: %v", err)
 	}
 }
+
+// A winding's own resistance and depth lead back to its turns, whatever its packing; by hand for one of them.
+func TestTurnsFromDepth(t *testing.T) {
+	w := gauge(t, 42)
+	for _, style := range []Style{{}, {Packing: 0.5}, {Packing: 0.85}, {Strands: 3}, {Under: 0.3 * mm}} {
+		c := wound(t, steel, w, 2000, style)
+		got := must(TurnsFromDepth(steel, w, must(c.ResistanceAt(units.Celsius(31))), units.Celsius(31), c.Build(), style))
+		if got.Value != 2000 || got.Low >= 2000 || got.High <= 2000 {
+			t.Errorf("%v: %v", style, got)
+		}
+	}
+	// 1111 m of wire (6.21 kΩ over 55.9 Ω for ten metres) on a core 62 by 6 mm, 4 mm deep: a mean turn of 112 + 10π mm
+	ten := must(wire.Measurement{Resistance: 55.9, Length: 10, Temperature: units.Celsius(24), Overall: 0.071 * mm}.Wire())
+	got := must(TurnsFromDepth(Racetrack{CoreLength: 62 * mm, CoreWidth: 6 * mm, Height: 11 * mm, FlangeWidth: 15 * mm}, ten, 6210, units.Celsius(24), 4*mm))
+	if want := int(math.Round(6210 / 5.59 / (0.112 + 0.010*math.Pi))); got != (TurnsRange{want, want, want}) {
+		t.Errorf("got %v, want %d", got, want)
+	}
+	for want, err := range map[string]error{
+		"depth: out of range: got 6 mm, want 0.07112 mm, the thickness of the wire, to 5.25 mm": fourth(TurnsFromDepth(steel, w, 5000, units.Celsius(20), 6*mm)),
+		"depth: out of range: got undefined m":                                                  fourth(TurnsFromDepth(steel, w, 5000, units.Celsius(20), units.Length(math.NaN()))),
+		"measured resistance: out of range":                                                     fourth(TurnsFromDepth(steel, w, -5, units.Celsius(20), 3*mm)),
+		"temperature: out of range":                                                             fourth(TurnsFromDepth(steel, w, 5000, units.Celsius(500), 3*mm)),
+	} {
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("got %v, want %q", err, want)
+		}
+	}
+}
+
+func fourth(_ TurnsRange, err error) error { return err }

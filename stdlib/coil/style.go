@@ -45,6 +45,23 @@ type Style struct {
 	TapePermittivity float64      // relative, 1 to 12; zero: 3, polyester film
 }
 
+// String says how a winding is wound.
+func (s Style) String() string {
+	text := s.Lay.String()
+	if s.Strands > 1 {
+		text += fmt.Sprintf(", %d strands", s.Strands)
+	}
+	for _, x := range []struct {
+		name  string
+		value units.Length
+	}{{"tape", s.Tape}, {"insulation on the core", s.Under}, {"wrap", s.Over}} {
+		if x.value > 0 {
+			text += fmt.Sprintf(", %s of %v", x.name, x.value)
+		}
+	}
+	return text
+}
+
 // usualPacking of scatter windings with its range: common practice, no source. Forty-five
 // to fifty per cent copper, which winding shops quote for random winding, is 0.56 to 0.62
 // with the enamel of fine wire.

@@ -24,7 +24,7 @@ func TestErrorsStandAlone(t *testing.T) {
 		{value(AWG(42.2)), []string{"got AWG 42.2", "hint: it lies between AWG 42 and AWG 42.5;"}},
 		{value(AWG(-3)), []string{"got AWG -3"}},
 		{value(SWG(46.5)), []string{"SWG gauge", "SWG 1 to SWG 50"}},
-		{value(Metric(0.064 * units.Millimetre)), []string{"conductor diameter", "0.064 mm", "0.01 mm to 1 mm", "hint: it lies between 0.063 mm and 0.067 mm;"}},
+		{value(Metric(0.064 * units.Millimetre)), []string{"conductor diameter", "0.064 mm", "0.01 mm to 1 mm", "hint: it lies between 0.063 mm and 0.067 mm; wire.Measured(0.064*mm, 0.074*mm) has the enamel of the next larger size"}},
 		{value(Sized("BWG", 20)), []string{"system", `got "BWG"`, "AWG, metric, SWG"}},
 		{value(Table("")), []string{"system", `got ""`}},
 		{value(AWGDiameter(99)), []string{"AWG gauge", "got 99", "-3 (called 0000) to 56"}},

@@ -240,6 +240,7 @@ func symbols() map[string]map[string]reflect.Value {
 			"Stacked":               reflect.ValueOf(liblodestdlibcoil.Stacked),
 			"Strings":               reflect.ValueOf((*liblodestdlibcoil.Strings)(nil)),
 			"Style":                 reflect.ValueOf((*liblodestdlibcoil.Style)(nil)),
+			"TurnsFromDepth":        reflect.ValueOf(liblodestdlibcoil.TurnsFromDepth),
 			"TurnsFromResistance":   reflect.ValueOf(liblodestdlibcoil.TurnsFromResistance),
 			"TurnsFromResistanceAt": reflect.ValueOf(liblodestdlibcoil.TurnsFromResistanceAt),
 			"TurnsRange":            reflect.ValueOf((*liblodestdlibcoil.TurnsRange)(nil)),
