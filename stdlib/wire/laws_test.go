@@ -318,3 +318,27 @@ func TestMetalsByOtherWords(t *testing.T) {
 		t.Error("251 °C was accepted")
 	}
 }
+
+// Hooke's law by hand: 0.4 N on copper of 2.5 mil, 117 GPa. What is left for good solves the flow curve of Hollomon in
+// the form S·(ε/n)ⁿ·exp(n-ε), found here by halving.
+func TestStretchByHand(t *testing.T) {
+	w := must(AWG(42))(t)
+	s := must(w.Stretch(0.4))(t)
+	stress := 0.4 / (math.Pi / 4 * 63.5e-6 * 63.5e-6)
+	if math.Abs(s.Elastic/(stress/117e9)-1) > 1e-12 {
+		t.Errorf("springs back %g, want %g", s.Elastic, stress/117e9)
+	}
+	for strength, got := range map[float64]float64{200e6: s.Most, 275e6: s.Least} {
+		low, high := 0.0, 0.2
+		for range 100 {
+			if ε := (low + high) / 2; strength*math.Pow(ε/0.2, 0.2)*math.Exp(0.2-ε) < stress {
+				low = ε
+			} else {
+				high = ε
+			}
+		}
+		if want := math.Exp(low) - 1; math.Abs(got/want-1) > 1e-9 {
+			t.Errorf("strength %g: longer by %g, want %g", strength, got, want)
+		}
+	}
+}

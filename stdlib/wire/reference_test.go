@@ -23,7 +23,7 @@ import (
 //	temperature          ratios of IEC 60028; zero resistance at -234.5 °C as handbooks print (kernel)
 //	breaking load        printed largest strengths of soft wire, 30-36; 35 000 psi, which a chart has for annealed wire, lies within
 //	winding tension      tension chart, 18-43; ten thousand psi
-//	stretch              bisection (kernel); volume law; elastic limit
+//	stretch              bisection (kernel, laws_test); volume law; Hooke's law by hand; where soft copper yields
 //	turns per length     times the diameter it is one; printed 2.8 mil of gauge 42
 //	current density      one ampere in a square millimetre by hand; odd in the current
 //	amounts              inverses of each other; printed Ω and lb per 1000 ft
