@@ -103,7 +103,8 @@ func TurnsFromResistanceAt(former Former, w wire.Wire, measured units.Resistance
 //
 // Source: IEC 60028 (1925) for copper; Steiner's formula (1840) for the mean turn of that depth.
 //
-// Valid: depths from the thickness of the wire to the room between the flanges; as TurnsFromResistanceAt.
+// Valid: depths from the thickness of the wire to the room between the flanges, in which the turns have a packing of 0.3 to 0.9; as
+// TurnsFromResistanceAt.
 //
 // Accuracy: the range is that of the wire's standard; 0.2 mm on the depth are about half a per cent, sides that bulge as much
 // again, and stretched wire puts the true number on the low side.

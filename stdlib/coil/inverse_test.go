@@ -139,3 +139,12 @@ func TestTurnsFromDepth(t *testing.T) {
 }
 
 func fourth(_ TurnsRange, err error) error { return err }
+
+// Too many turns for the depth are told: 0.0711 mm wire, 5 mm deep and 8 mm high, holds 10 000 turns at most in grooves.
+func TestTurnsTooManyForTheDepth(t *testing.T) {
+	f, w := Round{CoreDiameter: 12 * mm, Height: 8 * mm, FlangeDiameter: 30 * mm}, gauge(t, 42)
+	told(t, "3 kΩ", turnsFromDepthLeft(f, w, 3000, units.Celsius(20), 5*mm), "packing of the turns found", "got 1.02", "0.3 to 0.9")
+	told(t, "2 kΩ", turnsFromDepthLeft(f, w, 2000, units.Celsius(20), 5*mm))
+	told(t, "0.5 kΩ", turnsFromDepthLeft(f, w, 500, units.Celsius(20), 5*mm), "packing of the turns found", "got 0.1")
+	told(t, "no wire", turnsFromDepthLeft(f, wire.Wire{}, 3000, units.Celsius(20), 5*mm))
+}

@@ -67,6 +67,9 @@ func (s Style) String() string {
 // with the enamel of fine wire.
 const loosePacking, usualPacking, densePacking = 0.55, 0.65, 0.75
 
+// leastPacking is looser than windings come out: common practice, no source.
+const leastPacking = 0.3
+
 // usualPitch is the room for one turn of a layered winding in overall diameters: common
 // practice, no source.
 const usualPitch = 1.05
@@ -114,8 +117,8 @@ func (s Style) checkLay(w wire.Wire) error {
 	if s.Lay < Scatter || s.Lay > Orthocyclic {
 		return refuse("style Lay: unknown", s.Lay, "coil.Scatter, coil.Layered or coil.Orthocyclic", "")
 	}
-	if !(s.Packing == 0 || s.Packing >= 0.3 && s.Packing <= kernel.HexagonalPacking) {
-		return refuse("style Packing: out of range", s.Packing, fmt.Sprintf("0.3 to 0.9, or 0 for the usual %g", usualPacking), "")
+	if !(s.Packing == 0 || s.Packing >= leastPacking && s.Packing <= kernel.HexagonalPacking) {
+		return refuse("style Packing: out of range", s.Packing, fmt.Sprintf("%g to 0.9, or 0 for the usual %g", leastPacking, usualPacking), "")
 	}
 	if !(s.Pitch == 0 || s.Pitch >= w.Overall() && s.Pitch <= 100*w.Overall()) {
 		return refuse("style Pitch: out of range", s.Pitch, fmt.Sprintf("the wire's overall diameter of %v to a hundred times that, or 0 for the usual", w.Overall()), "")
