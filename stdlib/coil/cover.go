@@ -114,6 +114,18 @@ func (c Clearance) Verdict() string {
 	return "fits"
 }
 
+// Leaves reports whether all around the winding, at the largest build it may come out with, and around its flanges there is at least
+// a clearance; above it there has to be that much, too.
+//
+// Source: as Winding.Inside.
+//
+// Accuracy: as Winding.Inside.
+//
+// Example: c.Inside(coil.Cover{Length: 88*mm, Width: 20*mm, CornerRadius: 9*mm, Height: 14*mm}).Leaves(0.5*mm)
+func (c Clearance) Leaves(clearance units.Length) bool {
+	return min(c.Worst, c.Flange, c.Above) >= clearance
+}
+
 // String gives the verdict and the distance that decides.
 func (c Clearance) String() string {
 	return fmt.Sprintf("%s: %v at the nearest, %v above", c.Verdict(), min(c.Ends, c.Sides, c.Corners), c.Above)
