@@ -3,10 +3,8 @@ package coil
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"lode/units"
-	"lode/units/frame"
 )
 
 // Sheets are the pages for the bench of windings in series.
@@ -133,69 +131,6 @@ func (s Sheets) Cautions() []string {
 		}
 	}
 	return list
-}
-
-// Frame lays the sheets out as a table with a column for each winding and one for all together.
-func (s Sheets) Frame() frame.Frame {
-	if len(s.sheets) == 0 {
-		return list("Build sheet")
-	}
-	names := s.names()
-	columns := []frame.Column{{Name: "Quantity", Texts: append(names, "Cautions")}}
-	for i, sheet := range s.sheets {
-		columns = append(columns, texts(fmt.Sprintf("Winding %d", i+1), names, append(sheet.lines(), line{"Bobbin", sheet.winding.former})))
-	}
-	all := texts("All", names, s.together())
-	all.Texts[len(names)] = strings.Join(s.briefly(), "; ")
-	columns = append(columns, all)
-	return frame.Frame{Title: fmt.Sprintf("%s: %d windings in series", s.order.head(), len(s.sheets)), Columns: columns}
-}
-
-// briefly gives the first words of each caution, for a narrow column.
-func (s Sheets) briefly() []string {
-	var list []string
-	for _, caution := range s.Cautions() {
-		end := strings.IndexAny(caution, ":.")
-		list = append(list, caution[:end])
-	}
-	return list
-}
-
-// names are those of the lines that any of the sheets has, in their order.
-func (s Sheets) names() []string {
-	names := []string{"Bobbin"}
-	for _, sheet := range s.sheets {
-		at := 0
-		for _, l := range sheet.lines() {
-			if i := slices.Index(names, l.name); i >= 0 {
-				at = i
-				continue
-			}
-			at++
-			names = slices.Insert(names, at, l.name)
-		}
-	}
-	return names
-}
-
-// together are the lines that count for all windings.
-func (s Sheets) together() []line {
-	r, length, mass := s.Resistance(), units.Length(0), units.Mass(0)
-	turns := 0
-	for _, sheet := range s.sheets {
-		turns, length, mass = turns+sheet.winding.turns, length+sheet.winding.WireLength(), mass+sheet.massToBuy()
-	}
-	return []line{{"Turns", turns}, {fmt.Sprintf("Resistance at %v", s.order.Temperature), r.Value}, {"Pass from", r.Low}, {"Pass to", r.High},
-		{"Wire length", length}, {"Wire to buy", s.WireToBuy()}, {"Mass of wire to buy", mass}}
-}
-
-// texts is a column with the lines beside their names, and room for one more.
-func texts(name string, names []string, lines []line) frame.Column {
-	column := frame.Column{Name: name, Texts: make([]string, len(names)+1)}
-	for _, l := range lines {
-		column.Texts[slices.Index(names, l.name)] = fmt.Sprint(l.value)
-	}
-	return column
 }
 
 // String sums the sheets up in one line.

@@ -132,3 +132,29 @@ func TestTapsOnTheSheet(t *testing.T) {
 		}
 	}
 }
+
+// Windings that are alike share a column; the first of 7000 turns in three sections has one turn more.
+func TestSheetsOfSections(t *testing.T) {
+	f := Round{CoreDiameter: 12 * mm, Height: 9 * mm, FlangeDiameter: 30 * mm}
+	for turns, want := range map[int][]string{
+		6999: {"Quantity", "Windings 1 to 3, each", "All"},
+		7000: {"Quantity", "Winding 1", "Windings 2 and 3, each", "All"},
+	} {
+		sheet := must(must(InSections(f, gauge(t, 42), turns, 3, mm)).BuildSheet()).Frame()
+		var heads []string
+		for _, c := range sheet.Columns {
+			heads = append(heads, c.Name)
+		}
+		if fmt.Sprint(heads) != fmt.Sprint(want) {
+			t.Errorf("%d turns: %q, want %q", turns, heads, want)
+		}
+		for i, name := range sheet.Columns[0].Texts {
+			if got := sheet.Columns[1].Texts[i]; turns == 6999 && name == "Start to" && got != "1: ground; 2: finish of winding 1; 3: finish of winding 2" {
+				t.Errorf("leads: %q", got)
+			}
+			if got := sheet.Columns[len(sheet.Columns)-1].Texts[i]; name == "Turns" && got != fmt.Sprint(turns) {
+				t.Errorf("turns of all: %q", got)
+			}
+		}
+	}
+}
