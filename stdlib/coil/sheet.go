@@ -89,13 +89,19 @@ func (s Sheet) WireToBuy() units.Length {
 	return s.winding.WireLength() * units.Length(1+s.order.Waste)
 }
 
-// TurnsPerPass returns how many turns one way of the traverse lays.
+// TurnsPerPass returns how many turns one way of the traverse lays, a layer where turns are laid side by side.
 func (s Sheet) TurnsPerPass() int {
+	if s.winding.style.Lay != Scatter {
+		return s.winding.TurnsPerLayer()
+	}
 	return max(1, int(math.Round(float64(s.winding.shape.Height/s.order.Traverse))))
 }
 
 // Passes returns how many ways of the traverse there are.
 func (s Sheet) Passes() int {
+	if s.winding.style.Lay != Scatter {
+		return s.winding.Layers()
+	}
 	return (s.winding.turns + s.TurnsPerPass() - 1) / s.TurnsPerPass()
 }
 

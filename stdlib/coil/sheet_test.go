@@ -206,6 +206,17 @@ func TestStrandCapacitance(t *testing.T) {
 	}
 }
 
+// Laid turns have a layer for every way of the traverse.
+func TestPassesOfLayers(t *testing.T) {
+	f := Rectangle{CoreLength: 60 * mm, CoreWidth: 8 * mm, CornerRadius: 2 * mm, Height: 10 * mm, FlangeWidth: 16 * mm}
+	for _, style := range []Style{{Lay: Layered}, {Lay: Orthocyclic}, {Lay: Layered, Strands: 3}} {
+		c := wound(t, f, gauge(t, 38), 600, style)
+		if s := must(c.BuildSheet()); s.TurnsPerPass() != c.TurnsPerLayer() || s.Passes() != c.Layers() {
+			t.Errorf("%v: %d turns in %d passes, want %d in %d", style, s.TurnsPerPass(), s.Passes(), c.TurnsPerLayer(), c.Layers())
+		}
+	}
+}
+
 // A wire that was measured has no limits of its own, which the sheet says; wire out of a table has.
 func TestMeasuredWireOnTheSheet(t *testing.T) {
 	for want, w := range map[bool]wire.Wire{true: must(wire.Measured(0.061*mm, 0.068*mm)), false: gauge(t, 42)} {
