@@ -78,6 +78,8 @@ func TestBadInput(t *testing.T) {
 		{good, w, 100, []Style{{Packing: 1}}, "style Packing"},
 		{good, w, 100, []Style{{Packing: math.NaN()}}, "style Packing"},
 		{good, w, 100, []Style{{Lay: Layered, Pitch: 0.01 * mm}}, "style Pitch"},
+		{good, w, 100, []Style{{Lay: Layered, Packing: 0.7}}, "style Packing: not for laid turns: got 0.7"},
+		{good, w, 100, []Style{{Pitch: 0.1 * mm}}, "style Pitch: not for scatter windings: got 0.1 mm"},
 		{Round{}, w, 100, nil, "round CoreDiameter"},
 		{Round{CoreDiameter: 10 * mm, Height: nan}, w, 100, nil, "round Height"},
 		{Round{CoreDiameter: 10 * mm, Height: 8 * mm, FlangeDiameter: 9 * mm}, w, 100, nil, "round FlangeDiameter"},

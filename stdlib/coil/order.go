@@ -100,6 +100,9 @@ func (o Order) withLeads() Order {
 // withTraverse says the advance per turn, which turns that are laid side by side leave no choice of.
 func (o Order) withTraverse(c Winding) (Order, error) {
 	if c.style.Lay != Scatter {
+		if o.Traverse != 0 {
+			return o, refuse("order Traverse: turns are laid side by side", o.Traverse, "0", "the Pitch of coil.Style is from wire to wire")
+		}
 		o.Traverse = units.Length(c.style.strands()) * c.Pitch()
 		return o, nil
 	}

@@ -211,6 +211,9 @@ func TestPassesOfLayers(t *testing.T) {
 	f := Rectangle{CoreLength: 60 * mm, CoreWidth: 8 * mm, CornerRadius: 2 * mm, Height: 10 * mm, FlangeWidth: 16 * mm}
 	for _, style := range []Style{{Lay: Layered}, {Lay: Orthocyclic}, {Lay: Layered, Strands: 3}} {
 		c := wound(t, f, gauge(t, 38), 600, style)
+		if _, err := c.BuildSheet(Order{Traverse: 0.3 * mm}); err == nil || !strings.Contains(err.Error(), "order Traverse: turns are laid side by side: got 0.3 mm, want 0") {
+			t.Errorf("%v: a traverse of its own: %v", style, err)
+		}
 		if s := must(c.BuildSheet()); s.TurnsPerPass() != c.TurnsPerLayer() || s.Passes() != c.Layers() {
 			t.Errorf("%v: %d turns in %d passes, want %d in %d", style, s.TurnsPerPass(), s.Passes(), c.TurnsPerLayer(), c.Layers())
 		}

@@ -84,6 +84,9 @@ func (s Style) check(w wire.Wire) error {
 	if err := s.checkLay(w); err != nil {
 		return err
 	}
+	if err := s.checkMeaning(); err != nil {
+		return err
+	}
 	for _, x := range []struct {
 		name  string
 		value units.Length
@@ -122,6 +125,17 @@ func (s Style) checkLay(w wire.Wire) error {
 	}
 	if !(s.Pitch == 0 || s.Pitch >= w.Overall() && s.Pitch <= 100*w.Overall()) {
 		return refuse("style Pitch: out of range", s.Pitch, fmt.Sprintf("the wire's overall diameter of %v to a hundred times that, or 0 for the usual", w.Overall()), "")
+	}
+	return nil
+}
+
+// checkMeaning refuses what would be taken no notice of.
+func (s Style) checkMeaning() error {
+	switch {
+	case s.Lay != Scatter && s.Packing != 0:
+		return refuse("style Packing: not for laid turns", s.Packing, "0", "Pitch is from wire to wire")
+	case s.Lay == Scatter && s.Pitch != 0:
+		return refuse("style Pitch: not for scatter windings", s.Pitch, "0", "coil.Layered has a pitch; the Traverse of coil.Order is the advance per turn")
 	}
 	return nil
 }
