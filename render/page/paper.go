@@ -9,20 +9,20 @@ import (
 // This file decides what is set smaller or broken on paper, where nothing can be scrolled: tables of many columns,
 // long words in them, and long code.
 
-// onPaper is how many digits a line of a table holds at the usual size and at the smaller one, on the narrower of the
-// common papers in a wide typeface; gap is the space between columns.
+// onPaper is how many tenths of a digit's width a line of a table holds at the usual size and at the smaller one, on the
+// narrower of the common papers in a wide typeface; gap is the space between columns, likewise.
 const (
-	onPaper, gap        = 84, 3
-	onPaperSmall, small = 117, 2
+	onPaper, gap        = 700, 22
+	onPaperSmall, small = 990, 12
 	longestWord         = 24     // longer ones may be broken anywhere
 	fewWords, easyWords = 12, 18 // letters of a text that are not broken into more lines: on a screen, and where there is room
 )
 
 // crowd returns the class of a table that is set smaller on paper, or has room to spare there, "" for none.
 func crowd(g *table.Grid) string {
-	width, gaps := least(g, word), len(g.Heads)-1
+	width, gaps := 10*least(g, word), len(g.Heads)-1
 	switch {
-	case least(g, easy)+gap*gaps <= onPaper:
+	case 10*least(g, easy)+gap*gaps <= onPaper:
 		return " easy"
 	case width+gap*gaps <= onPaper:
 		return ""

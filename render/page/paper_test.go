@@ -31,16 +31,23 @@ func TestCrowdedTables(t *testing.T) {
 			t.Errorf("%d columns: got %q, want %q", columns, got, want)
 		}
 	}
-	g := many(t, 9)
+	g := many(t, 8)
 	if g.Heads[0], g.Rows[0][0] = (table.Header{Name: "Wire"}), (table.Cell{Whole: "AWG 42, single build"}); crowd(g) != " easy" {
-		t.Errorf("nine columns, one of a few words: got %q, want room", crowd(g))
+		t.Errorf("eight columns, one of a few words: got %q, want room", crowd(g))
 	}
-	g = many(t, 10)
+	g = many(t, 9)
 	for c := range 5 {
 		g.Heads[c], g.Rows[0][c] = table.Header{Name: "Wire"}, table.Cell{Whole: "AWG 42, single build"}
 	}
 	if got := crowd(g); got != "" {
-		t.Errorf("five columns of a few words among ten: got %q, want the words broken", got)
+		t.Errorf("five columns of a few words among nine: got %q, want the words broken", got)
+	}
+	g = many(t, 4)
+	for c := range 4 {
+		g.Heads[c], g.Rows[0][c] = table.Header{Name: "Quantity"}, table.Cell{Whole: "racetrack, core 74 mm by 7 mm, 7 mm high"}
+	}
+	if got := crowd(g); got != "" { // four columns of 18 digits and the space between them are 79, the paper holds 70
+		t.Errorf("four columns of many words: got %q, want the words broken", got)
 	}
 	g = many(t, 2)
 	g.Heads[0].Name = strings.Repeat("words of a title ", 40)

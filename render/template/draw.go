@@ -50,7 +50,7 @@ func (t Template) svg(id, size string) string {
 // describe says in words what is drawn.
 func (t Template) describe() string {
 	low, high := t.sheet.low, t.sheet.high
-	text := fmt.Sprintf("Plate of %s mm by %s mm at full size with %d holes and a scale of 50 mm each way.", number(high.x-low.x), number(high.y-low.y), len(holes(t.parts)))
+	text := fmt.Sprintf("Plate of %s mm by %s mm at full size with %s and a scale of 50 mm each way.", number(high.x-low.x), number(high.y-low.y), counted(len(holes(t.parts))))
 	for _, h := range holes(t.parts) {
 		text += fmt.Sprintf(" Hole %d, %s: x %s mm, y %s mm, diameter %s mm.", h.number, h.name, number(h.points[0].x), number(h.points[0].y), number(h.diameter))
 	}
@@ -183,8 +183,14 @@ func (p pen) list(holes []part) {
 		}
 		top += float64(i%p.rows+1)*rowStep + 0.6
 		p.cells(left, top, strconv.Itoa(h.number), number2(h.points[0].x), number2(h.points[0].y), number2(h.diameter))
+		if name := left + 42; p.rows >= len(holes) && name+nameWidth(h.name) <= p.width {
+			p.text(point{name, top}, "start", h.name)
+		}
 	}
 }
+
+// nameWidth is how wide a name comes out at the most, in letters as wide as they are high.
+func nameWidth(name string) float64 { return 0.7 * letter * float64(len([]rune(name))) }
 
 func (p pen) cells(left, top float64, cells ...string) {
 	for i, cell := range cells {

@@ -120,5 +120,13 @@ func (t Template) Frame() frame.Frame { return t.source }
 
 // String tells what the template shows.
 func (t Template) String() string {
-	return fmt.Sprintf("%s: %d holes, %g mm by %g mm of paper; print the page at 100 %%", t.title, len(holes(t.parts)), round(t.sheet.width), round(t.sheet.height))
+	return fmt.Sprintf("%s: %s, %g mm by %g mm of paper; print the page at 100 %%", t.title, counted(len(holes(t.parts))), round(t.sheet.width), round(t.sheet.height))
+}
+
+// counted words a number of holes.
+func counted(n int) string {
+	if n == 1 {
+		return "1 hole"
+	}
+	return fmt.Sprintf("%d holes", n)
 }

@@ -7,30 +7,32 @@ import (
 	"lode/units"
 )
 
-// Racetrack is a bobbin whose core has two straight sides and two half-round ends.
+// Racetrack is a bobbin whose core has two straight sides and two half-round ends. Without flange dimensions it is open,
+// as for an air coil.
 type Racetrack struct {
-	CoreLength   units.Length // over the round ends
-	CoreWidth    units.Length // between the straight sides
-	Height       units.Length // between the flanges
-	FlangeLength units.Length // over all; zero: the flange stands out as far as at the sides
-	FlangeWidth  units.Length // over all; zero: as far as at the ends, or no flange at all
+	CoreLength   units.Length // over the round ends, up to 2 m
+	CoreWidth    units.Length // between the straight sides, up to the length
+	Height       units.Length // between the flanges, up to 2 m
+	FlangeLength units.Length // over all, more than the core's; zero: the flange stands out as far as at the sides
+	FlangeWidth  units.Length // over all, more than the core's; zero: as far as at the ends, or no flange at all
 }
 
-// Rectangle is a bobbin with a rectangular core, sharp or rounded.
+// Rectangle is a bobbin with a rectangular core, sharp or rounded. Without flange dimensions it is open, as for an air
+// coil.
 type Rectangle struct {
-	CoreLength   units.Length // the long side
-	CoreWidth    units.Length // the short side
-	CornerRadius units.Length // of the core's four corners in plan view; zero: sharp
-	Height       units.Length // between the flanges
-	FlangeLength units.Length // over all; zero: the flange stands out as far as at the sides
-	FlangeWidth  units.Length // over all; zero: as far as at the ends, or no flange at all
+	CoreLength   units.Length // the long side, up to 2 m
+	CoreWidth    units.Length // the short side, up to 2 m
+	CornerRadius units.Length // of the core's four corners in plan view, up to half the short side; zero: sharp
+	Height       units.Length // between the flanges, up to 2 m
+	FlangeLength units.Length // over all, more than the core's; zero: the flange stands out as far as at the sides
+	FlangeWidth  units.Length // over all, more than the core's; zero: as far as at the ends, or no flange at all
 }
 
-// Round is a bobbin with a round core.
+// Round is a bobbin with a round core. Without a flange diameter it is open, as for an air coil.
 type Round struct {
-	CoreDiameter   units.Length // that the first layer lies on
-	Height         units.Length // between the flanges
-	FlangeDiameter units.Length // over all; zero: no flange
+	CoreDiameter   units.Length // that the first layer lies on, up to 2 m
+	Height         units.Length // between the flanges, up to 2 m
+	FlangeDiameter units.Length // over all, more than the core's and up to 2 m; zero: no flange
 }
 
 // Shape checks the dimensions and returns what the wire sees of them.

@@ -23,6 +23,31 @@ func TestCastingAddsUp(t *testing.T) {
 	}
 }
 
+func TestFlangeInTheCasting(t *testing.T) {
+	c := wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm, FlangeDiameter: 24 * mm}, gauge(t, 43), 3000)
+	if _, err := c.CastingVolume(Cover{Length: 22 * mm, Width: 22 * mm, CornerRadius: 11 * mm, Height: 9 * mm}); err == nil || !strings.Contains(err.Error(), "the flange is larger than the cover") {
+		t.Errorf("cover of 22 mm over a flange of 24 mm: %v", err)
+	}
+}
+
+// The mass of a casting is its volume times 1.15 g/cm³ of cast epoxy; without a compound it is not known, and air is one.
+func TestCastingMass(t *testing.T) {
+	c := wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm}, gauge(t, 42), 6000)
+	cover := Cover{Length: 30 * mm, Width: 30 * mm, CornerRadius: 15 * mm, Height: 12 * mm}
+	epoxy := must(c.Potted(must(CompoundNamed("epoxy"))))
+	close(t, "mass", float64(must(epoxy.CastingMass(cover))), 1150*float64(must(c.CastingVolume(cover))), 1e-12)
+	if _, err := c.CastingMass(cover); err == nil || !strings.Contains(err.Error(), "compound: density not known: got no compound, want ") {
+		t.Errorf("not potted: %v", err)
+	}
+	air := must(c.Potted(must(CompoundNamed("air"))))
+	if air.CapacitanceRange() != c.CapacitanceRange() {
+		t.Errorf("air: %v, want %v", air.CapacitanceRange(), c.CapacitanceRange())
+	}
+	if f := Compounds(); f.Rows() != len(compounds) || f.Columns[0].Texts[0] != "air" {
+		t.Errorf("%v", f)
+	}
+}
+
 func TestFitWithin(t *testing.T) {
 	c := wound(t, steel, gauge(t, 42), 6000)
 	if fit := must(c.FitWithin(20 * mm)); fit != c.Fit() {

@@ -11,15 +11,33 @@ import (
 	"lode/units"
 )
 
-// This file checks windings through their exported methods. Map of mutual checks:
+// Map of mutual checks of this package, with the file where each is. Every formula has two witnesses that do not share code
+// with it; those of the kernel and of package induct have maps of their own.
 //
-//	length, area, resistance   layers summed here by hand; adaptive sums over the window
-//	inductance                 scaling laws; the checks of package induct
-//	capacitance                energies of single turns; Medhurst's printed table; laws; the checks of the kernel
-//	cover, neighbour           boundary elements; coaxial line; plates; laws
-//	AC resistance              turns one by one by Biot and Savart; by hand; laws; the checks of the kernel
-//	calibration                put back into the resonance; printed cases for two frequencies
-//	fit                        Wind at the number of turns that fit and one more
+//	length, area, mean turn     layers by hand, shells of polygons (coil_test); Steiner's formula on random outlines (properties_test)
+//	resistance, at temperature  1/58 Ω·mm²/m over those lengths (coil_test); ratios of IEC 60028 (coil_test, sheet_test)
+//	range of resistance         windings of the thinnest and thickest wire at both builds (inverse_test); limits printed for wire (package wire)
+//	mass                        volume times density by hand (properties_test); printed masses (package wire)
+//	build, layers               wire's share of the window, layers by hand (coil_test); layersIn, its inverse (layout_test)
+//	turns that fit              Wind at that number and one more (fit_test); density over area (inverse_test)
+//	standing without flanges    areas of rectangle and triangle; wires in a heap counted row by row (inverse_test)
+//	turns from resistance       circles by hand; Resistance put back (inverse_test, sheet_test)
+//	insulation                  the same winding on a larger core with less room (insulation_test); Steiner's formula by hand
+//	convex core                 circle, racetrack, rectangle, Ramanujan's ellipse (convex_test); Steiner's formula (insulation_test)
+//	cover, clearance            points of both outlines measured (cover_test); by hand (insulation_test)
+//	potting, casting            wire, compound and core add up to the cover; window less wire (casting_test, sheet_test)
+//	inductance                  tables of windows at random (windows_test); turn by turn (methods_test); scaling (properties_test)
+//	mutual inductance           the same tables; a winding cut in parts (tap_test, sections_test); reciprocity, M² below L1·L2 (properties_test)
+//	strands in series           Maxwell's circles turn by turn; n² times the parallel ones (strands_test)
+//	sections, stacked           halves make the whole; thin walls hardly count (sections_test)
+//	capacitance                 energies of single turns; Medhurst's printed table; laws; the checks of the kernel; resonances put back (resonance_test)
+//	cover, neighbour            boundary elements (panels_test); coaxial line; plates; laws (surroundings_test)
+//	AC resistance               turns one by one by Biot and Savart (losses_turns_test); by hand; laws; the checks of the kernel
+//	hum, field, losses          hum_test, field_test, losses_test
+//	level                       doubled turns; slope of the field (left_test)
+//	phase, leads on the sheet   Faraday's law along a square turn (sheet_test); leads followed through the chain (sheets_test)
+//	poles under strings         crossing of straight lines by determinants; parallel strings (plate_test)
+//	outlines, webs of a plate   Steiner's formula on the drawn parts; by hand (plate_test)
 
 const mm = units.Millimetre
 

@@ -12,6 +12,10 @@ import (
 //
 // Source: as Wind.
 //
+// Valid: heights up to 2 m at which the turns fit.
+//
+// Accuracy: as Wind.
+//
 // Example: c.AtHeight(8*mm)
 func (c Winding) AtHeight(height units.Length) (Winding, error) {
 	former, known := raised(c.former, height)

@@ -23,9 +23,9 @@ type Point struct {
 // Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact; with more corners inductance within some 0.01 %. Mutual inductance, field, losses and hum of
 // near wires are those of the rounded rectangle of equal perimeter and area, within some per cent.
 type Convex struct {
-	Corners []Point      // of the core, in any order
-	Height  units.Length // between the flanges
-	Room    units.Length // depth from the core to the edge of the flange; zero: no flange
+	Corners []Point      // of the core, three or more in any order, within 2 m of the origin
+	Height  units.Length // between the flanges, up to 2 m
+	Room    units.Length // depth from the core to the edge of the flange, up to 2 m; zero: no flange
 }
 
 // Shape checks the dimensions and returns the rounded rectangle that has the same turns.
@@ -59,7 +59,7 @@ func (c Convex) Shape() (Shape, error) {
 
 // String names the core and its height.
 func (c Convex) String() string {
-	return fmt.Sprintf("convex core of %d corners (beside others a rounded rectangle of equal perimeter and area), %v high", len(c.Corners), c.Height)
+	return fmt.Sprintf("convex, core of %d corners, %v high", len(c.Corners), c.Height)
 }
 
 // hullOf returns the corners of the convex hull, counterclockwise.

@@ -68,3 +68,21 @@ func TestInside(t *testing.T) {
 		}
 	}
 }
+
+// A round winding in a round cover leaves the difference of the radii, less the largest build.
+func TestLeaves(t *testing.T) {
+	c := wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm}, gauge(t, 42), 4000)
+	left := 15*mm - 6*mm - c.BuildRange().High
+	space := must(c.Inside(Cover{Length: 30 * mm, Width: 30 * mm, CornerRadius: 15 * mm, Height: 14 * mm}))
+	if !space.Leaves(left*0.999) || space.Leaves(left*1.001) || space.Leaves(units.Length(math.NaN())) {
+		t.Errorf("%v: leaves %v, not %v", space, left*0.999, left*1.001)
+	}
+	low := must(c.Inside(Cover{Length: 30 * mm, Width: 30 * mm, CornerRadius: 15 * mm, Height: 8.5 * mm}))
+	if !low.Leaves(0.49*mm) || low.Leaves(0.51*mm) {
+		t.Errorf("%v under a low cover", low)
+	}
+	flanged := must(wound(t, Round{CoreDiameter: 12 * mm, Height: 8 * mm, FlangeDiameter: 29 * mm}, gauge(t, 42), 4000).Inside(Cover{Length: 30 * mm, Width: 30 * mm, CornerRadius: 15 * mm, Height: 14 * mm}))
+	if !flanged.Leaves(0.49*mm) || flanged.Leaves(0.51*mm) {
+		t.Errorf("%v with a wide flange", flanged)
+	}
+}

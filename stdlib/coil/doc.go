@@ -10,5 +10,10 @@
 //	c := coil.Wind(b, w, 6000)
 //	c.Resistance()
 //
+// A former without flange dimensions is open, as for an air coil that holds itself or is taken off a form. Style says
+// how the wire is laid: layered, orthocyclic, with tape and insulation, in several strands (bifilar with two of them).
+// Tapped brings out taps, InSections divides a bobbin, Stacked and InSeries join windings on bobbins of their own.
+// TurnsThatFit, DepthAt, FitWithin and Inside say what goes where; TurnsFromResistance goes back from a measurement.
+//
 // All values are those of the winding alone: no iron, no magnets, no cover, no leads.
 package coil

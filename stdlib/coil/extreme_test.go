@@ -68,7 +68,7 @@ func arguments(r *rand.Rand, m reflect.Type) (args []reflect.Value, ok bool) {
 		case reflect.TypeFor[HumSource]():
 			x = UniformField{FluxDensity: 1e-6}
 		case reflect.TypeFor[Compound]():
-			x = Compounds()[r.IntN(len(Compounds()))]
+			x = compounds[r.IntN(len(compounds))].Compound
 		case reflect.TypeFor[int]():
 			x = 1 + r.IntN(100)
 		default:

@@ -14,7 +14,7 @@ func (c Winding) Frame() frame.Frame {
 	if c.turns == 0 {
 		return list("Winding")
 	}
-	return list("Winding of "+c.wire.Name()+", "+c.style.Lay.String(),
+	return list("Winding of "+c.wire.Name()+", "+c.style.String(),
 		"Turns", c.turns, "Resistance at 20 °C", c.Resistance(), "Inductance without iron", c.Inductance(), "Turns taken", c.InductanceMethod(),
 		"Capacitance", c.CapacitanceRange(), "Build", c.BuildRange(), "Room left", open(c.Fit().RoomLeft()),
 		"Turns per layer", c.TurnsPerLayer(), "Layers", c.Layers(), "Mean turn", c.MeanTurn(), "Mean area", c.Area(),
@@ -23,7 +23,7 @@ func (c Winding) Frame() frame.Frame {
 
 // Frame lays out how the winding lies on its former.
 func (f Fit) Frame() frame.Frame {
-	return list("Fit of "+f.wire, "Turns", f.Turns, "Build", f.Build, "Room", open(f.Room), "Room left", open(f.RoomLeft()),
+	return list("Fit of "+f.wire.Name(), "Turns", f.Turns, "Build", f.Build, "Room", open(f.Room), "Room left", open(f.RoomLeft()),
 		"Turns per layer", f.TurnsPerLayer, "Layers", f.Layers, "Turns that fit", f.TurnsThatFit, "Verdict", f.Verdict())
 }
 

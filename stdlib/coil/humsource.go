@@ -20,12 +20,12 @@ type HumSource interface {
 // along its width, z up to the strings.
 type HumField struct {
 	potential func(kernel.Vector) kernel.Vector
-	line      *line   // that it comes from; none where it is the same everywhere
-	strength  float64 // flux density at the origin, in tesla
+	line      *endless // that it comes from; none where it is the same everywhere
+	strength  float64  // flux density at the origin, in tesla
 }
 
-// line is endless, through a point along a unit vector.
-type line struct{ point, along kernel.Vector }
+// An endless line goes through a point along a unit vector.
+type endless struct{ point, along kernel.Vector }
 
 // UniformField is a field that is the same everywhere around the windings, as of a large
 // transformer some metres away.
@@ -79,7 +79,7 @@ func (m MainsWire) Field() (HumField, error) {
 	along := kernel.Vector{}.Plus(cosT, level).Plus(sinT, towards.Cross(level))
 	point := kernel.Vector{}.Plus(float64(m.Distance), towards)
 	strength := kernel.Mu0 * float64(m.Current) / (2 * math.Pi * float64(m.Distance))
-	return HumField{line: &line{point, along}, strength: strength, potential: func(r kernel.Vector) kernel.Vector {
+	return HumField{line: &endless{point, along}, strength: strength, potential: func(r kernel.Vector) kernel.Vector {
 		return kernel.WirePotential(float64(m.Current), point, along, r)
 	}}, nil
 }

@@ -34,7 +34,7 @@ func (s Style) lay(shape Shape, d float64, turns int) layout {
 
 // scatter spreads the wires evenly over the window.
 func (s Style) scatter(shape Shape, d float64, turns int) layout {
-	h, room, wires := float64(shape.Height), float64(shape.Room), turns*s.strands()
+	h, room, wires := float64(shape.Height), shape.standing(d), turns*s.strands()
 	dense, usual, loose := s.packings()
 	spacing, n := kernel.RowSpacing(d, usual), float64(wires)
 	o := layout{
@@ -53,7 +53,7 @@ func (s Style) scatter(shape Shape, d float64, turns int) layout {
 
 // inLayers counts the wires of each layer, which lies at one depth.
 func (s Style) inLayers(shape Shape, d float64, turns int) layout {
-	h, room, wires := float64(shape.Height), float64(shape.Room), turns*s.strands()
+	h, room, wires := float64(shape.Height), shape.standing(d), turns*s.strands()
 	pitch, rise := s.spacing(d)
 	o := layout{wires: wires, perLayer: max(1, kernel.Rows(h-s.shift(pitch), d, pitch)), pitch: pitch, rise: rise}
 	o.layers = (wires + o.perLayer - 1) / o.perLayer
@@ -126,7 +126,7 @@ func (s Style) bulge() float64 {
 	return 1.1
 }
 
-// whole turns a count of wires into whole turns; a window without flanges has no limit of its own.
+// whole turns a count of wires into whole turns, no more than anyone winds.
 func (s Style) whole(wires float64) int {
 	return int(math.Min(math.Floor(wires/float64(s.strands())+1e-9), mostTurns))
 }

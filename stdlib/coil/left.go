@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"lode/stdlib/coil/internal/kernel"
+	"lode/stdlib/wire"
 	"lode/units"
 )
 
@@ -18,6 +19,9 @@ func Ranges() map[string]any {
 		"SelfCapacitance":           selfCapacitanceLeft,
 		"Chain.CapacitanceBetween":  Chain.capacitanceBetweenLeft,
 		"Chain.Capacitance":         Chain.capacitanceLeft,
+		"TurnsFromDepth":            turnsFromDepthLeft,
+		"TurnsFromResistance":       turnsFromResistanceLeft,
+		"TurnsFromResistanceAt":     turnsFromResistanceAtLeft,
 		"Winding.Calibrated":        Winding.calibratedLeft,
 		"Winding.Capacitance":       Winding.capacitanceLeft,
 		"Winding.CapacitanceRange":  Winding.capacitanceLeft,
@@ -29,6 +33,41 @@ func Ranges() map[string]any {
 		"Winding.ResistanceAC":      Winding.resistanceACLeft,
 		"Winding.StrandCapacitance": Winding.strandCapacitanceLeft,
 	}
+}
+
+// turnsFromResistanceLeft wants room for the turns found.
+func turnsFromResistanceLeft(former Former, w wire.Wire, measured units.Resistance, style ...Style) []string {
+	return turnsFromResistanceAtLeft(former, w, measured, units.Celsius(20), style...)
+}
+
+func turnsFromResistanceAtLeft(former Former, w wire.Wire, measured units.Resistance, at units.Temperature, style ...Style) []string {
+	n, err := TurnsFromResistanceAt(former, w, measured, at, style...)
+	if err != nil {
+		return nil
+	}
+	room, err := TurnsThatFit(former, w, style...)
+	if err != nil || n.Low <= room.High {
+		return nil
+	}
+	return left("turns found", n, fmt.Sprintf("up to the %v that the former holds", room))
+}
+
+// turnsFromDepthLeft wants turns that the depth can hold: no packing is denser than wires in each other's grooves (A. Thue
+// 1910), and hardly a winding is looser than the least that a style takes.
+func turnsFromDepthLeft(former Former, w wire.Wire, measured units.Resistance, at units.Temperature, depth units.Length, style ...Style) []string {
+	n, err := TurnsFromDepth(former, w, measured, at, depth, style...)
+	if err != nil {
+		return nil
+	}
+	c, err := wind(former, w, n.Value, style)
+	if err != nil {
+		return nil
+	}
+	packing := float64(c.layout.wires) * math.Pi / 4 * sq(float64(w.Overall())) / float64(c.shape.Height*depth)
+	if packing < leastPacking || packing > kernel.HexagonalPacking {
+		return left("packing of the turns found", units.Digits(packing, 3), fmt.Sprintf("%g to 0.9; it is another wire, or another depth", leastPacking))
+	}
+	return nil
 }
 
 func left(what string, got any, valid string) []string {

@@ -43,13 +43,15 @@ func (p Polarity) String() string {
 // Order is what the bench has to know beside the winding. Its zero value is a clockwise winding
 // with north to the strings and the start at ground, measured at 20 °C.
 type Order struct {
+	Name        string            // of the coil, for the head of the sheet; empty: none
 	Direction   Direction         // seen from the strings, from the start on
 	Polarity    Polarity          // pole that faces the strings
 	Start       string            // where the start lead goes; empty: ground
 	Finish      string            // where the finish lead goes; empty: output
-	Temperature units.Temperature // of the shop; zero: 20 °C
-	Traverse    units.Length      // advance per turn of a scatter winding; zero: three times the pitch
-	Waste       float64           // wire bought on top for leads and broken starts; zero: 0.05
+	Temperature units.Temperature // of the shop, for copper -60 to 250 °C; zero: 20 °C
+	Traverse    units.Length      // advance per turn of a scatter winding, up to the height; zero: three times the pitch
+	Waste       float64           // share of wire bought on top for leads and broken starts, up to 1; zero: 0.05
+	Taps        []int             // turns at which a lead is brought out, rising, below those of the winding; none: no taps
 }
 
 // usualTraverse is the advance per turn of a scatter winding in pitches of its wires, and
@@ -64,12 +66,7 @@ func (o Order) filled(c Winding) (Order, error) {
 	if o.Polarity != North && o.Polarity != South {
 		return o, refuse("order Polarity: unknown", int(o.Polarity), "coil.North or coil.South", "")
 	}
-	if o.Start == "" {
-		o.Start = "ground"
-	}
-	if o.Finish == "" {
-		o.Finish = "output"
-	}
+	o = o.withLeads()
 	if o.Temperature == 0 {
 		o.Temperature = units.Celsius(20)
 	}
@@ -79,11 +76,33 @@ func (o Order) filled(c Winding) (Order, error) {
 	if o.Waste == 0 {
 		o.Waste = usualWaste
 	}
+	last := 0
+	for _, tap := range o.Taps {
+		if tap <= last || tap >= c.turns {
+			return o, refuse("order Taps: out of range", tap, fmt.Sprintf("rising numbers of turns from 1 to %d", c.turns-1), "")
+		}
+		last = tap
+	}
 	return o.withTraverse(c)
 }
 
+// withLeads says where the leads go.
+func (o Order) withLeads() Order {
+	if o.Start == "" {
+		o.Start = "ground"
+	}
+	if o.Finish == "" {
+		o.Finish = "output"
+	}
+	return o
+}
+
+// withTraverse says the advance per turn, which turns that are laid side by side leave no choice of.
 func (o Order) withTraverse(c Winding) (Order, error) {
 	if c.style.Lay != Scatter {
+		if o.Traverse != 0 {
+			return o, refuse("order Traverse: turns are laid side by side", o.Traverse, "0", "the Pitch of coil.Style is from wire to wire")
+		}
 		o.Traverse = units.Length(c.style.strands()) * c.Pitch()
 		return o, nil
 	}

@@ -9,14 +9,14 @@ import (
 )
 
 // Drilling is what is drilled into a flange beside the cut around it. Places are counted from the middle of the
-// core, x along its length and y along its width, seen from the strings.
+// core, x along its length and y along its width, seen from the strings; of a convex core from the origin of its corners.
 type Drilling struct {
 	Strings Strings      // that the pole holes follow
-	Hole    units.Length // diameter of the pole holes; zero: no pole holes
+	Hole    units.Length // diameter of the pole holes, up to what the flange holds; zero: no pole holes
 	Offset  units.Length // of the row of poles from the core's long axis
 	Others  []Hole       // for mounting screws, eyelets and leads
 	Slot    bool         // the core's outline is cut out of the plate, for a blade or a core that goes through
-	Corner  units.Length // radius of the flange's corners; zero: parallel to the core
+	Corner  units.Length // radius of the flange's corners, up to half its shorter side; zero: parallel to the core
 }
 
 // Hole is a round hole.
@@ -45,6 +45,8 @@ type part struct {
 // from it.
 //
 // Source: geometry; strings that fan out from the nut to the bridge are straight lines that the row of poles crosses.
+//
+// Valid: whole holes on the flange that do not run into each other; up to 60 strings.
 //
 // Accuracy: exact on paper; marking and drilling by hand adds about 0.2 mm (common practice, no source).
 //
@@ -96,7 +98,7 @@ func (d Drilling) holes() ([]part, error) {
 			return nil, err
 		}
 		if !(math.Abs(float64(h.X)) <= float64(longest) && math.Abs(float64(h.Y)) <= float64(longest)) {
-			return nil, refuse(subject+": out of range", fmt.Sprintf("%v, %v", h.X, h.Y), "a place on the flange", "write the unit, such as 10*mm")
+			return nil, refuse(subject+": out of range", fmt.Sprintf("%v, %v", h.X, h.Y), "at most "+longest.String()+" from the middle", "write the unit, such as 10*mm")
 		}
 		parts = append(parts, part{h.Name, "drill", []Point{{h.X, h.Y}}, float64(h.Diameter) / 2})
 	}
@@ -254,6 +256,9 @@ func (p Plate) String() string {
 		return "no plate"
 	}
 	text := fmt.Sprintf("flange of a %v, %d holes", p.former, len(p.holes()))
+	if len(p.holes()) == 1 {
+		text = fmt.Sprintf("flange of a %v, 1 hole", p.former)
+	}
 	if web := p.LeastWeb(); !math.IsInf(float64(web), 1) {
 		text += fmt.Sprintf(", narrowest web %v", web)
 	}

@@ -3,6 +3,7 @@ package coil
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"lode/stdlib/wire"
 	"lode/units"
@@ -28,7 +29,7 @@ func span(subject string, x units.Length) error {
 		return nil
 	}
 	hint := ""
-	if x > longest {
+	if x > longest && !math.IsInf(float64(x), 1) {
 		hint = "a number without a unit counts metres; write the unit, such as 10*mm"
 	}
 	return refuse(subject+": out of range", x, "more than 0 and at most "+longest.String(), hint)
@@ -49,7 +50,11 @@ func usable(w wire.Wire) error {
 		return refuse("wire: none", w, "a wire, such as wire.AWG(42)", "")
 	}
 	if !(w.Overall() > w.Bare()) {
-		return refuse("wire: without enamel its turns would short", w.Name(), "an enamelled wire", "w.Single() and w.Heavy() are the enamelled builds of a gauge")
+		hint := "wire.Measured takes the diameters of any wire, bare and over its enamel"
+		if _, err := w.Single(); err == nil {
+			hint = "w.Single() and w.Heavy() are the enamelled builds of a gauge"
+		}
+		return refuse("wire: without enamel its turns would short", w.Name(), "an enamelled wire", hint)
 	}
 	return nil
 }

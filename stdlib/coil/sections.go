@@ -30,7 +30,7 @@ func InSections(former Former, w wire.Wire, turns, sections int, wall units.Leng
 	}
 	walls := units.Length(sections-1) * wall
 	if !(wall > 0 && walls < whole.shape.Height) {
-		return Chain{}, refuse("wall: out of range", wall, fmt.Sprintf("more than 0 and, %d times, less than the height of %v", sections-1, whole.shape.Height), "")
+		return Chain{}, refuse("wall: out of range", wall, fmt.Sprintf("more than 0 and less than %v, the height over %d", whole.shape.Height/units.Length(sections-1), sections-1), "")
 	}
 	height := (whole.shape.Height - walls) / units.Length(sections)
 	section, known := raised(former, height)
@@ -56,6 +56,10 @@ func InSections(former Former, w wire.Wire, turns, sections int, wall units.Leng
 // two, and joins them in series so that they aid each other. A pair that cancels hum is made with InSeries, one of the two Reversed.
 //
 // Source: as InSeries.
+//
+// Valid: gaps from 0 to 2 m, up to 100 windings.
+//
+// Accuracy: as InSeries.
 //
 // Example: coil.Stacked(2*mm, c, c)
 func Stacked(gap units.Length, windings ...Winding) (Chain, error) {

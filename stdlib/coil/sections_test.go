@@ -38,12 +38,12 @@ func TestInSections(t *testing.T) {
 		t.Errorf("capacitance %v of three sections, %v undivided", c, whole.Capacitance())
 	}
 	for want, err := range map[string]error{
-		"sections: out of range: got 1, want 2 to 20": second(InSections(f, w, 7000, 1, mm)),
-		"turns: out of range: got 2":                  second(InSections(f, w, 2, 3, mm)),
-		"wall: out of range: got 5 mm":                second(InSections(f, w, 7000, 3, 5*mm)),
-		"section 1 of 3: winding: ":                   second(InSections(f, w, 70000, 3, mm)),
-		"gap: out of range":                           second(Stacked(units.Length(math.NaN()), whole)),
-		"chain: number of windings: got 0":            second(Stacked(mm)),
+		"sections: out of range: got 1, want 2 to 20":                                            second(InSections(f, w, 7000, 1, mm)),
+		"turns: out of range: got 2":                                                             second(InSections(f, w, 2, 3, mm)),
+		"wall: out of range: got 5 mm, want more than 0 and less than 4.5 mm, the height over 2": second(InSections(f, w, 7000, 3, 5*mm)),
+		"section 1 of 3: winding: ":                                                              second(InSections(f, w, 70000, 3, mm)),
+		"gap: out of range":                                                                      second(Stacked(units.Length(math.NaN()), whole)),
+		"chain: number of windings: got 0":                                                       second(Stacked(mm)),
 	} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got %v, want %q", err, want)

@@ -1,6 +1,8 @@
 package coil
 
 import (
+	"math"
+
 	"lode/stdlib/coil/internal/induct"
 	"lode/stdlib/coil/internal/kernel"
 	"lode/units"
@@ -24,6 +26,7 @@ type Shape struct {
 	CornerRadius units.Length // of the core, in plan view
 	Height       units.Length // between the flanges
 	Room         units.Length // depth from the core to the nearest edge of a flange; infinite without flanges
+	over         float64      // how far insulation lifts the first layer off the hull
 	hull         [][2]float64 // of a core that is no rounded rectangle; the above is then its equal in perimeter and area
 }
 
@@ -35,6 +38,15 @@ func (s Shape) Perimeter(depth units.Length) units.Length {
 // Area returns the area that a turn at the given depth encloses.
 func (s Shape) Area(depth units.Length) units.Area {
 	return units.Area(kernel.TurnArea(s.corePerimeter(), s.coreArea(), float64(depth)))
+}
+
+// standing is the room for wire of overall diameter d: that of the flanges, or without them as deep as it stands with a wrap of
+// tape.
+func (s Shape) standing(d float64) float64 {
+	if math.IsInf(float64(s.Room), 1) {
+		return math.Max(d, float64(s.Height)/4)
+	}
+	return float64(s.Room)
 }
 
 func (s Shape) corePerimeter() float64 {

@@ -30,6 +30,12 @@ func TestBuildSheet(t *testing.T) {
 		}
 	}
 	close(t, "wire to buy", float64(s.WireToBuy()/c.WireLength()), 1.05, 1e-12)
+	close(t, "wire to order", float64(must(c.WireToOrder(0.1))/c.WireLength()), 1.1, 1e-12)
+	for _, bad := range []float64{-0.1, 5, math.NaN(), math.Inf(1)} {
+		if _, err := c.WireToOrder(bad); err == nil || !strings.Contains(err.Error(), "allowance: out of range: got ") {
+			t.Errorf("allowance %g: %v", bad, err)
+		}
+	}
 	rows := map[string]string{}
 	f := s.Frame()
 	for i, name := range f.Columns[0].Texts {
@@ -197,5 +203,43 @@ func TestStrandCapacitance(t *testing.T) {
 	close(t, "one neighbour", float64(c.StrandCapacitance().Low), 78.83827e-12*1000*float64(c.MeanTurn()), 1e-6)
 	if got := wound(t, steel, w, 1000).StrandCapacitance(); got != (CapacitanceRange{}) {
 		t.Errorf("a single wire: %v", got)
+	}
+}
+
+// Laid turns have a layer for every way of the traverse.
+func TestPassesOfLayers(t *testing.T) {
+	f := Rectangle{CoreLength: 60 * mm, CoreWidth: 8 * mm, CornerRadius: 2 * mm, Height: 10 * mm, FlangeWidth: 16 * mm}
+	for _, style := range []Style{{Lay: Layered}, {Lay: Orthocyclic}, {Lay: Layered, Strands: 3}} {
+		c := wound(t, f, gauge(t, 38), 600, style)
+		if _, err := c.BuildSheet(Order{Traverse: 0.3 * mm}); err == nil || !strings.Contains(err.Error(), "order Traverse: turns are laid side by side: got 0.3 mm, want 0") {
+			t.Errorf("%v: a traverse of its own: %v", style, err)
+		}
+		if s := must(c.BuildSheet()); s.TurnsPerPass() != c.TurnsPerLayer() || s.Passes() != c.Layers() {
+			t.Errorf("%v: %d turns in %d passes, want %d in %d", style, s.TurnsPerPass(), s.Passes(), c.TurnsPerLayer(), c.Layers())
+		}
+	}
+}
+
+// A wire that was measured has no limits of its own, which the sheet says; wire out of a table has.
+func TestMeasuredWireOnTheSheet(t *testing.T) {
+	for want, w := range map[bool]wire.Wire{true: must(wire.Measured(0.061*mm, 0.068*mm)), false: gauge(t, 42)} {
+		list := must(wound(t, steel, w, 2000).BuildSheet()).Cautions()
+		if got := strings.Contains(strings.Join(list, " "), "diameter as measured: 1 % on it is 2 % on the resistance"); got != want {
+			t.Errorf("%v: %q", w, list)
+		}
+	}
+}
+
+// A metal whose winding stress nobody gave has no tension on the sheet, rather than none.
+func TestUnknownTension(t *testing.T) {
+	bronze, err := gauge(t, 40).MadeOf(wire.Material{Name: "bronze", Resistivity: 110e-9, Density: 8800})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := must(wound(t, steel, bronze, 1000).BuildSheet()).Frame()
+	for i, name := range f.Columns[0].Texts {
+		if name == "Tension" && f.Columns[1].Texts[i] != "not known of bronze" {
+			t.Errorf("tension: %q", f.Columns[1].Texts[i])
+		}
 	}
 }

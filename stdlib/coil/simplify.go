@@ -20,7 +20,7 @@ const mostLooked = 2000
 // freeOutline is the core and the window as the integrals take them: with at most so many corners.
 func (c Winding) freeOutline() induct.Outline {
 	s := c.section()
-	return induct.Outline{Points: simplified(c.shape.hull, mostCorners), Height: s.Height, Build: s.Build}
+	return induct.Outline{Points: simplified(c.shape.hull, mostCorners), Offset: c.shape.over, Height: s.Height, Build: s.Build}
 }
 
 // simplified leaves out those of many corners that stand out least, and scales the rest to the area of all.

@@ -11,12 +11,12 @@ import (
 
 // Strings is a set of strings over a row of poles. Its zero values are parallel strings square to the row.
 type Strings struct {
-	Count      int          // of strings
+	Count      int          // of strings, 1 to 60
 	Pitch      units.Length // from string to string at the bridge
 	NutPitch   units.Length // from string to string at the nut; zero: parallel strings
-	Scale      units.Length // from nut to bridge; needed with NutPitch
-	FromBridge units.Length // to the middle of the row
-	Slant      units.Angle  // of the row against square to the strings
+	Scale      units.Length // from nut to bridge, up to 2 m; needed with NutPitch
+	FromBridge units.Length // to the middle of the row, up to the scale
+	Slant      units.Angle  // of the row against square to the strings, within 60°
 }
 
 // mostStrings is more than any instrument of this kind has.
@@ -27,6 +27,8 @@ const mostStrings = 60
 // Source: geometry of straight lines: strings that fan out, and a row at a slant across them.
 //
 // Valid: all strings one pitch apart at the bridge, and at the nut.
+//
+// Accuracy: exact for straight strings.
 //
 // Example: coil.Strings{Count: 8, Pitch: 9.5*mm, NutPitch: 8*mm, Scale: 610*mm, FromBridge: 40*mm}.Along()
 func (s Strings) Along() ([]units.Length, error) {

@@ -34,19 +34,41 @@ func (l Lay) String() string {
 // Example: coil.Style{Lay: coil.Layered}
 type Style struct {
 	Lay     Lay          // Scatter unless said
-	Packing float64      // scatter: part of the winding's section that is wire with enamel; zero: 0.65
-	Pitch   units.Length // layered: from wire to wire; zero: 1.05 times the overall diameter
-	Strands int          // wires wound side by side as one turn and joined in parallel; zero: one
+	Packing float64      // scatter: part of the winding's section that is wire with enamel, 0.3 to 0.9; zero: 0.65
+	Pitch   units.Length // layered: from wire to wire, 1 to 100 overall diameters; zero: 1.05, or 1 if orthocyclic
+	Strands int          // wires wound side by side as one turn and joined in parallel, up to 100, 2 for bifilar; zero: one
 
-	Tape             units.Length // layered: thickness of tape between layers; zero: none
+	Under            units.Length // thickness of insulation on the core, under the first layer, up to 5 mm; zero: none
+	Over             units.Length // thickness of a wrap around the finished winding, up to 5 mm; zero: none
+	Tape             units.Length // layered: thickness of tape between layers, up to 2 mm; zero: none
 	TapeEvery        int          // layers under each tape; zero: every layer is taped
-	TapePermittivity float64      // relative; zero: 3, polyester film
+	TapePermittivity float64      // relative, 1 to 12; zero: 3, polyester film
+}
+
+// String says how a winding is wound.
+func (s Style) String() string {
+	text := s.Lay.String()
+	if s.Strands > 1 {
+		text += fmt.Sprintf(", %d strands", s.Strands)
+	}
+	for _, x := range []struct {
+		name  string
+		value units.Length
+	}{{"tape", s.Tape}, {"insulation on the core", s.Under}, {"wrap", s.Over}} {
+		if x.value > 0 {
+			text += fmt.Sprintf(", %s of %v", x.name, x.value)
+		}
+	}
+	return text
 }
 
 // usualPacking of scatter windings with its range: common practice, no source. Forty-five
 // to fifty per cent copper, which winding shops quote for random winding, is 0.56 to 0.62
 // with the enamel of fine wire.
 const loosePacking, usualPacking, densePacking = 0.55, 0.65, 0.75
+
+// leastPacking is looser than windings come out: common practice, no source.
+const leastPacking = 0.3
 
 // usualPitch is the room for one turn of a layered winding in overall diameters: common
 // practice, no source.
@@ -62,18 +84,58 @@ func (s Style) check(w wire.Wire) error {
 	if err := s.checkLay(w); err != nil {
 		return err
 	}
+	if err := s.checkMeaning(); err != nil {
+		return err
+	}
+	for _, x := range []struct {
+		name  string
+		value units.Length
+	}{{"Under", s.Under}, {"Over", s.Over}} {
+		if !(x.value >= 0 && x.value <= mostInsulation) {
+			return refuse("style "+x.name+": out of range", x.value, "0 to "+mostInsulation.String(), "")
+		}
+	}
 	return s.checkTape()
+}
+
+// mostInsulation is thicker than anyone wraps a core or a winding.
+const mostInsulation = 5 * units.Millimetre
+
+// insulated returns the shape with insulation on the core, and with the room that it and a wrap over the winding leave.
+func (s Style) insulated(shape Shape) (Shape, error) {
+	if s.Under == 0 && s.Over == 0 {
+		return shape, nil
+	}
+	if shape.Room -= s.Under + s.Over; !(shape.Room > 0) {
+		return Shape{}, refuse("style Under and Over: no room left for wire", s.Under+s.Over, "less than the room of "+(shape.Room+s.Under+s.Over).String(), "")
+	}
+	if s.Under > 0 {
+		shape.Length, shape.Width, shape.CornerRadius = shape.Length+2*s.Under, shape.Width+2*s.Under, shape.CornerRadius+s.Under
+		shape.over += float64(s.Under)
+	}
+	return shape, nil
 }
 
 func (s Style) checkLay(w wire.Wire) error {
 	if s.Lay < Scatter || s.Lay > Orthocyclic {
 		return refuse("style Lay: unknown", s.Lay, "coil.Scatter, coil.Layered or coil.Orthocyclic", "")
 	}
-	if !(s.Packing == 0 || s.Packing >= 0.3 && s.Packing <= kernel.HexagonalPacking) {
-		return refuse("style Packing: out of range", s.Packing, fmt.Sprintf("0.3 to 0.9, or 0 for the usual %g", usualPacking), "")
+	if !(s.Packing == 0 || s.Packing >= leastPacking && s.Packing <= kernel.HexagonalPacking) {
+		return refuse("style Packing: out of range", s.Packing, fmt.Sprintf("%g to 0.9, or 0 for the usual %g", leastPacking, usualPacking), "")
 	}
 	if !(s.Pitch == 0 || s.Pitch >= w.Overall() && s.Pitch <= 100*w.Overall()) {
 		return refuse("style Pitch: out of range", s.Pitch, fmt.Sprintf("the wire's overall diameter of %v to a hundred times that, or 0 for the usual", w.Overall()), "")
+	}
+	return nil
+}
+
+// checkMeaning refuses what would be taken no notice of.
+func (s Style) checkMeaning() error {
+	switch {
+	case s.Lay != Scatter && s.Packing != 0:
+		return refuse("style Packing: not for laid turns", s.Packing, "0", "Pitch is from wire to wire")
+	case s.Lay == Scatter && s.Pitch != 0:
+		return refuse("style Pitch: not for scatter windings", s.Pitch, "0", "coil.Layered has a pitch; the Traverse of coil.Order is the advance per turn")
 	}
 	return nil
 }

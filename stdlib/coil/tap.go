@@ -12,11 +12,16 @@ import (
 //
 // Source: geometry: each part is a winding around the part within.
 //
+// Valid: rising numbers of turns below those of the winding, up to 99 of them.
+//
 // Accuracy: as the whole winding; the parts of a laid one lie where its layers do, those of a scatter winding share its depth.
 // Inductances add up to that of the whole within 0.1 %.
 //
 // Example: c.Tapped(4000)
 func (c Winding) Tapped(at ...int) (Chain, error) {
+	if c.turns < 2 {
+		return Chain{}, refuse("winding: too few turns for a tap", c, "a winding made by coil.Wind, of 2 turns or more", "")
+	}
 	var parts []Placed
 	from := 0
 	for _, to := range append(append([]int(nil), at...), c.turns) {
@@ -36,7 +41,9 @@ func (c Winding) Tapped(at ...int) (Chain, error) {
 func (c Winding) part(from, to int) (Winding, error) {
 	depth := func(turns int) float64 { return c.layout.build * float64(turns) / float64(c.turns) }
 	grown := c.shape.grown(units.Length(depth(from)))
-	part, err := wind(grown, c.wire, to-from, []Style{c.style})
+	style := c.style
+	style.Under, style.Over = 0, 0 // the shape has them
+	part, err := wind(grown, c.wire, to-from, []Style{style})
 	if err != nil {
 		return Winding{}, err
 	}

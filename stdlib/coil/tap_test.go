@@ -36,6 +36,11 @@ func TestTappedAddsUp(t *testing.T) {
 		}
 	}
 	c := wound(t, steel, gauge(t, 42), 3000)
+	for want, few := range map[string]Winding{"got no winding, want ": {}, "got 1 turn of ": wound(t, steel, gauge(t, 42), 1)} {
+		if _, err := few.Tapped(1); err == nil || !strings.Contains(err.Error(), "too few turns for a tap: "+want) {
+			t.Errorf("%v: %v", few, err)
+		}
+	}
 	for _, bad := range [][]int{{0}, {3000}, {4000}, {2000, 1000}, {-5}} {
 		if _, err := c.Tapped(bad...); err == nil || !strings.Contains(err.Error(), "tap: ") {
 			t.Errorf("taps at %v: %v", bad, err)

@@ -2,6 +2,7 @@ package coil
 
 import (
 	"fmt"
+	"math"
 
 	"lode/units"
 )
@@ -18,13 +19,24 @@ func (c Winding) Warnings() []string {
 	var list []string
 	across, along := float64(c.layout.build)/float64(c.wire.Overall()), float64(c.height())/float64(c.wire.Overall())
 	if c.style.Lay == Scatter && min(across, along) < thin {
-		list = append(list, fmt.Sprintf("the window is only %s wires %s: taking scattered turns as spread evenly wants %d or more; coil.Style{Lay: coil.Layered} says where they lie",
-			units.Digits(min(across, along), 2), direction(across, along), thin))
+		list = append(list, fmt.Sprintf("the window is only %s %s: taking scattered turns as spread evenly wants %d or more; coil.Style{Lay: coil.Layered} says where they lie",
+			wires(min(across, along)), direction(across, along), thin))
+	}
+	if fit := c.Fit(); math.IsInf(float64(fit.Room), 1) && fit.Build.Value > fit.HoldsItself().Value {
+		list = append(list, fit.standing())
 	}
 	if fit := c.Fit(); fit.OK() && c.style.Lay == Scatter && float64(fit.RoomLeft()) < 0.05*float64(c.layout.build) {
 		list = append(list, "the winding fills the flanges to the brim; wound looser than usual it will not fit")
 	}
 	return list
+}
+
+// wires words a number of wires.
+func wires(n float64) string {
+	if text := units.Digits(n, 2); text != "1" {
+		return text + " wires"
+	}
+	return "one wire"
 }
 
 func direction(across, along float64) string {

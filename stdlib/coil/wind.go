@@ -12,11 +12,12 @@ import (
 // A winding that is deeper than the flanges is an error; Fits tells the same without one.
 //
 // Scatter windings are taken as turns spread evenly over a window that is 65 % wire,
-// enamel included; 55 to 75 % is usual.
+// enamel included; 55 to 75 % is usual. Insulation on the core and a wrap over the wire take room, but the build
+// counts the wire alone.
 //
 // Source: common practice, no source, for the packing of scatter windings; layered ones are geometry.
 //
-// Valid: convex cores; wires thin against the window.
+// Valid: convex cores of up to 2 m; 1 to 1000000 turns of an enamelled wire, thin against the window.
 //
 // Accuracy: the build of a scatter winding is known to about 15 %, which moves its
 // resistance by about 2 % and its inductance by about 3 %.
@@ -74,6 +75,9 @@ func wind(former Former, w wire.Wire, turns int, styles []Style) (Winding, error
 	if err := style.check(w); err != nil {
 		return Winding{}, err
 	}
+	if shape, err = style.insulated(shape); err != nil {
+		return Winding{}, err
+	}
 	return Winding{former: former, shape: shape, wire: w, turns: turns, style: style, layout: style.lay(shape, float64(w.Overall()), turns), found: &found{}}, nil
 }
 
@@ -108,24 +112,26 @@ type Fit struct {
 	Room          units.Length // depth from the core to the edge of the flange; infinite without flanges
 	TurnsPerLayer int          // side by side; for scatter windings, if its wires were put in order
 	Layers        int          // begun; for scatter windings, likewise
-	TurnsThatFit  int          // at the usual build
-	wire          string
+	TurnsThatFit  int          // at the usual build; without flanges as many as hold themselves with a wrap of tape
+	wire          wire.Wire
 	style         Style
-	tall          bool // the wire is thicker than the window is high
 	height        units.Length
 }
+
+// tall reports whether the wire is thicker than the window is high.
+func (f Fit) tall() bool { return f.wire.Overall() > f.height }
 
 // RoomLeft returns how much of the room is left over the winding, negative when there is too
 // little.
 func (f Fit) RoomLeft() units.Length { return f.Room - f.Build.Value }
 
 // OK reports whether the winding fits at its usual build.
-func (f Fit) OK() bool { return !f.tall && f.RoomLeft() >= 0 }
+func (f Fit) OK() bool { return !f.tall() && f.RoomLeft() >= 0 }
 
 // Verdict says in words whether the winding fits.
 func (f Fit) Verdict() string {
 	switch {
-	case f.tall:
+	case f.tall():
 		return "does not fit: the wire is thicker than the bobbin is high"
 	case math.IsInf(float64(f.Room), 1):
 		return f.standing()
@@ -140,12 +146,13 @@ func (f Fit) Verdict() string {
 }
 
 // HoldsItself returns how deep a winding stands on this height without flanges: the low end for loose scatter winding, the value
-// with a wrap of tape every few layers, the high end for wire that is bonded as it is wound.
+// with a wrap of tape every few layers, the high end for wire that is bonded as it is wound. One layer always stands.
 //
 // Source: geometry for the high end: every layer has a wire less than the one below, so that the sides slope at 60° and meet at
 // √3/2 of the height; common practice, no source, for the others: a tenth and a quarter of the height.
 func (f Fit) HoldsItself() LengthRange {
-	return LengthRange{f.height / 10, f.height / 4, f.height * units.Length(math.Sqrt(3)/2)}
+	one := f.wire.Overall()
+	return LengthRange{max(f.height/10, one), max(f.height/4, one), max(f.height*units.Length(math.Sqrt(3)/2), one)}
 }
 
 // standing is the verdict without flanges.
@@ -165,13 +172,16 @@ func (f Fit) err() error {
 	if f.OK() {
 		return nil
 	}
-	hint := fmt.Sprintf("%d turns of this wire fit; a thinner wire or a higher bobbin takes more", f.TurnsThatFit)
-	if f.style.Lay == Scatter && !f.tall && f.Room >= f.Build.Low {
-		hint += "; coil.Style{Packing: 0.75} is the densest that scatter winding gives"
+	subject := fmt.Sprintf("winding: %d turns of %s do not fit", f.Turns, f.wire.Name())
+	if f.Turns == 1 {
+		subject = fmt.Sprintf("winding: 1 turn of %s does not fit", f.wire.Name())
 	}
-	subject := fmt.Sprintf("winding: %d turns of %s do not fit", f.Turns, f.wire)
-	if f.tall {
-		return refuse(subject, "a wire thicker than the bobbin is high", "a thinner wire", "")
+	if f.tall() {
+		return refuse(subject, fmt.Sprintf("a wire of %v over the enamel", f.wire.Overall()), fmt.Sprintf("at most the height of %v", f.height), "")
+	}
+	hint := fmt.Sprintf("%d turns of this wire fit; a thinner wire or a higher bobbin takes more", f.TurnsThatFit)
+	if f.style.Lay == Scatter && f.Room >= f.Build.Low {
+		hint += "; coil.Style{Packing: 0.75} is the densest that scatter winding gives"
 	}
 	return refuse(subject, fmt.Sprintf("a build of %v", f.Build), fmt.Sprintf("at most the room of %v", f.Room), hint)
 }

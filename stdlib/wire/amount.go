@@ -74,7 +74,7 @@ func (w Wire) LengthOfResistance(resistance units.Resistance) (units.Length, err
 }
 
 // TurnsPerLength returns how many turns lie side by side in one close-wound layer, for the
-// nominal diameter over the enamel.
+// nominal diameter over the enamel. Times cm it is turns per centimetre: w.TurnsPerLength() * cm.
 //
 // Source: the reciprocal of the overall diameter.
 //

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -49,7 +50,7 @@ func SWG(gauge float64) (Wire, error) { return sized("SWG gauge", "SWG", gauge) 
 //
 // Source: IEC 60317 (read through an open data set); above 0.5 mm the least increase by enamel is recalled.
 //
-// Valid: the sizes of the standard between 0.01 mm and 1 mm. For a size between them use Measured.
+// Valid: the sizes of the standard between 0.01 mm and 1 mm. For a size between them use Measured; the error for one says how.
 //
 // Accuracy: nominal sizes; see BareLimits and OverallLimits.
 //
@@ -132,15 +133,42 @@ func unknownSize(subject string, gauge tables.Gauge, size float64) error {
 	want := "a size of its table, " + sizeText(gauge.System, first.Size) + " to " + sizeText(gauge.System, last.Size)
 	hint := ""
 	if finite(size) && size > 0 {
-		near := gauge.Sizes[0]
-		for _, row := range gauge.Sizes {
-			if math.Abs(row.Size-size) < math.Abs(near.Size-size) {
-				near = row
-			}
-		}
-		hint = "the nearest is " + sizeText(gauge.System, near.Size) + "; wire.Measured takes any diameters"
+		hint = neighbours(gauge, size) + "; " + measuredInstead(gauge, size)
 	}
 	return refuse(subject+": not in the table", sizeText(gauge.System, size), want, hint)
+}
+
+// measuredInstead says how to make a wire of a size that is missing. A metric one gets the enamel of the next larger size, as the
+// standard has it for intermediate sizes (recalled, see lenderSize).
+func measuredInstead(gauge tables.Gauge, size float64) string {
+	if gauge.System == "metric" && size >= gauge.Sizes[0].Size {
+		for _, row := range gauge.Sizes {
+			if row.Size > size {
+				overall := size + 1e3*(row.Overall[0].Nominal-row.Bare.Nominal)
+				return fmt.Sprintf("wire.Measured(%s*mm, %s*mm) has the enamel of the next larger size", units.Digits(size, 6), units.Digits(overall, 4))
+			}
+		}
+	}
+	return "wire.Measured takes any diameters"
+}
+
+// neighbours names the sizes of a table between which a size lies, or the one at the end that it lies beyond.
+func neighbours(gauge tables.Gauge, size float64) string {
+	var below, above *tables.Size
+	for _, row := range gauge.Sizes { // rising
+		if row.Size < size {
+			below = &row
+		} else if above == nil {
+			above = &row
+		}
+	}
+	switch {
+	case below == nil:
+		return "the nearest is " + sizeText(gauge.System, above.Size)
+	case above == nil:
+		return "the nearest is " + sizeText(gauge.System, below.Size)
+	}
+	return "it lies between " + sizeText(gauge.System, below.Size) + " and " + sizeText(gauge.System, above.Size)
 }
 
 // sizeText writes a size as its wire is called.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"sort"
-	"strings"
 
 	"lode/stdlib/wire/internal/tables"
 	"lode/units"
@@ -13,6 +12,8 @@ import (
 // FromBare returns the gauges that a measured bare diameter may come from.
 //
 // Source: the tables behind AWG, SWG and Metric with their limits.
+//
+// Valid: diameters within the tables, 9.5 µm to 7.7 mm.
 //
 // Accuracy: the measurement is taken to be within 1 µm; Identify takes another error. The build cannot be told.
 //
@@ -29,6 +30,8 @@ func FromBare(diameter units.Length) (Matches, error) {
 //
 // Source: the tables behind AWG, SWG and Metric with their limits.
 //
+// Valid: diameters within the tables, 12 µm to 7.7 mm.
+//
 // Accuracy: the measurement is taken to be within 1 µm; Identify takes another error. Neighbouring gauges overlap
 // with one another: add the resistance of a known length to tell them apart.
 //
@@ -41,6 +44,8 @@ func FromOverall(diameter units.Length) (Matches, error) {
 // wire at 20 °C may come from.
 //
 // Source: IEC 60028 (1925) for the resistivity, the tables behind AWG, SWG and Metric for the limits.
+//
+// Valid: copper at 20 °C of a resistance per length within the tables, 0.37 mΩ/m to 240 Ω/m; pieces of 1 mm to 1000 km.
 //
 // Accuracy: the resistance per length is taken to be within 1 %; Identify takes another error, temperature and
 // metal. Unwound wire may have been stretched, which raises its resistance by twice the elongation.
@@ -66,12 +71,20 @@ const (
 	farthest = 2
 )
 
+// searchedBuilds are the thin and the thick one.
+const searchedBuilds = 2
+
 // rounding is a share of what is allowed that comes from nothing but rounding.
 const rounding = 1e-9
 
 // Identify returns the gauges and builds that fit everything that was measured of a wire.
 //
 // Source: the tables behind AWG, SWG and Metric with their limits; IEC 60028 (1925) for copper.
+//
+// Valid: figures within the tables searched, widened by the error of the measurement; outside them there is no gauge,
+// and that is an error.
+//
+// Builds beyond the thick one, such as grade 3, are not looked for: common practice, no source.
 //
 // Accuracy: a candidate fits when every figure lies within the limits of its gauge, widened by the error of the
 // measurement. At least three candidates are listed, fitting or not.
@@ -82,11 +95,11 @@ func Identify(measured Measurement) (Matches, error) {
 	if err != nil {
 		return Matches{}, err
 	}
+	if err := m.reached(metal); err != nil {
+		return Matches{}, err
+	}
 	result := Matches{what: m.words()}
-	for _, gauge := range tables.Gauges() {
-		if m.System != "" && !strings.EqualFold(m.System, gauge.System) {
-			continue
-		}
+	for _, gauge := range m.gauges() {
 		for _, row := range gauge.Sizes {
 			result.List = append(result.List, m.compareBuilds(gauge, row, metal)...)
 		}
@@ -110,7 +123,7 @@ func (m Measurement) words() []string {
 		words = append(words, "overall "+m.Overall.String())
 	}
 	if m.Resistance != 0 {
-		words = append(words, fmt.Sprintf("%v in %v", m.Resistance, m.Length))
+		words = append(words, fmt.Sprintf("%v in %v (%v)", m.Resistance, m.Length, units.ResistancePerLength(float64(m.Resistance)/float64(m.Length))))
 	}
 	return words
 }
@@ -119,7 +132,7 @@ func (m Measurement) words() []string {
 // nothing measured depends on the build.
 func (m Measurement) compareBuilds(gauge tables.Gauge, row tables.Size, metal Material) []Match {
 	var matches []Match
-	for build := 0; build < max(1, len(gauge.Builds)); build++ {
+	for build := range min(searchedBuilds, len(gauge.Builds)) {
 		w := fromRow(gauge, row, build)
 		if build > 0 && (m.Overall == 0 || w.coat == "bare") {
 			break

@@ -30,22 +30,26 @@ type Material struct {
 	WindingStress units.Pressure
 	// Hardening is the exponent n of the flow curve, stress = K·strainⁿ, used for the stretch.
 	Hardening float64
-	// Coldest temperature for which the coefficient holds.
+	// Coldest temperature for which the coefficient holds; zero: -60 °C.
 	Coldest units.Temperature
-	// Hottest temperature for which the coefficient holds.
+	// Hottest temperature for which the coefficient holds; zero: 250 °C.
 	Hottest units.Temperature
 	// Source of the figures.
 	Source string
 }
 
 // MaterialNamed returns a conductor material by its name, such as "copper", "aluminium",
-// "silver" or "constantan". The first word of a name is enough; case does not matter.
+// "silver" or "constantan". The first word of a name is enough, "aluminum" is another spelling, and case does not
+// matter.
 //
 // Source: each material names its own in its field Source.
 //
 // Example: wire.MaterialNamed("silver")
 func MaterialNamed(name string) (Material, error) {
 	wanted := strings.ToLower(strings.TrimSpace(name))
+	if wanted == "aluminum" {
+		wanted = "aluminium"
+	}
 	var names []string
 	for _, row := range tables.Materials() {
 		full := strings.ToLower(row.Name)
@@ -55,7 +59,7 @@ func MaterialNamed(name string) (Material, error) {
 		}
 		names = append(names, row.Name)
 	}
-	return Material{}, refuse("material name: unknown material", name, "one of "+strings.Join(names, ", "), "")
+	return Material{}, refuse("material name: unknown material", strconv.Quote(name), "one of "+strings.Join(names, ", "), "MadeOf takes a metal with figures of your own")
 }
 
 // Materials lists every conductor material with its figures.
@@ -86,6 +90,17 @@ func Materials() frame.Frame {
 
 // String names the material and its resistivity.
 func (m Material) String() string { return m.Name + ", " + m.Resistivity.String() + " at 20 °C" }
+
+// filled gives a metal without a range of temperatures that of copper.
+func (m Material) filled() Material {
+	if m.Coldest == 0 {
+		m.Coldest = copper().Coldest
+	}
+	if m.Hottest == 0 {
+		m.Hottest = copper().Hottest
+	}
+	return m
+}
 
 // check refuses figures that no metal has.
 func (m Material) check() error {

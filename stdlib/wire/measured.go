@@ -43,23 +43,23 @@ func exactly(d units.Length) tables.Limits {
 // Measurement is what was measured of an unknown wire. Fill in what you know and leave the
 // rest; at least one of Bare, Overall and Resistance is needed.
 type Measurement struct {
-	// Bare diameter, measured on a piece whose enamel was taken off.
+	// Bare diameter, measured on a piece whose enamel was taken off; 1 µm to 20 mm.
 	Bare units.Length
-	// Overall diameter, measured over the enamel.
+	// Overall diameter, measured over the enamel; from the bare one to 20 mm.
 	Overall units.Length
-	// Resistance of the piece of wire.
+	// Resistance of the piece of wire, 1 µΩ to 100 MΩ.
 	Resistance units.Resistance
-	// Length of the piece whose resistance was measured.
+	// Length of the piece whose resistance was measured, 1 mm to 1000 km.
 	Length units.Length
-	// Temperature of the piece; zero means 20 °C.
+	// Temperature of the piece, for copper -60 to 250 °C; zero means 20 °C.
 	Temperature units.Temperature
 	// Metal of the conductor; empty means copper.
 	Metal string
 	// System limits the search to one table, such as "AWG"; empty means all.
 	System string
-	// DiameterError is how far the diameters may be off; zero means 1 µm.
+	// DiameterError is how far the diameters may be off, up to 20 mm; zero means 1 µm.
 	DiameterError units.Length
-	// ResistanceError is how far the resistance per length may be off, as a ratio; zero means 0.01.
+	// ResistanceError is how far the resistance per length may be off, as a ratio up to 1; zero means 0.01.
 	ResistanceError float64
 	missing         string // a figure that must not be zero
 }

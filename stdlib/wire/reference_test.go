@@ -17,13 +17,20 @@ import (
 //
 //	AWG bare             magnet-wire data sheet (18-36); AWG/SWG comparison table (18-44); formula of ASTM B258
 //	AWG enamel           NEMA figures of an open data set; another works' page for single film (18-40)
-//	metric               IEC figures of an open data set; tolerances of a general-data page; contiguous grades
+//	metric               IEC figures of an open data set, grades 1 to 3; tolerances of a general-data page; contiguous grades
 //	SWG                  table quoting BS 3737, inch and printed millimetres
 //	resistance           data sheet (min, nominal, max, printed digits); 1/58 rule; CRC wire tables (silver, nichrome)
 //	mass                 single-film page, bare and enamelled; mass resistivity (kernel)
+//	temperature          ratios of IEC 60028; zero resistance at -234.5 °C as handbooks print (kernel)
+//	breaking load        printed largest strengths of soft wire, 30-36; 35 000 psi, which a chart has for annealed wire, lies within
 //	winding tension      tension chart, 18-43; ten thousand psi
-//	stretch              bisection (kernel); volume law; elastic limit
-//	identify             every table row finds itself; random wire within its limits fits its own gauge
+//	stretch              bisection (kernel, laws_test); volume law; Hooke's law by hand; where soft copper yields
+//	turns per length     times the diameter it is one; printed 2.8 mil of gauge 42
+//	current density      one ampere in a square millimetre by hand; odd in the current
+//	amounts              inverses of each other; printed Ω and lb per 1000 ft
+//	identify             every table row finds itself; random wire within its limits fits its own gauge; one case by hand
+//
+// The last four have their checks in laws_test.go.
 //
 // Every reference file names its own source and says whether it was read, computed or recalled.
 
@@ -217,6 +224,23 @@ func TestGradesAreContiguous(t *testing.T) {
 	}
 }
 
+// Grade 3 as read, and to the micrometre where grade 2 ends.
+func TestGradeThree(t *testing.T) {
+	for _, r := range reference(t, "wire_metric_grade3_iec.csv") {
+		w := must(Metric(units.Length(r.number(t, "conductor_nom_mm")) * units.Millimetre))(t)
+		thick := must(w.Grade(3))(t)
+		limits := thick.OverallLimits()
+		r.printed(t, thick.Name(), "grade3_overall_min_mm", float64(limits.Min)/mm, 0)
+		r.printed(t, thick.Name(), "grade3_overall_max_mm", float64(limits.Max)/mm, 0)
+		if gap := float64((limits.Min - must(w.Grade(2))(t).OverallLimits().Max) / units.Micrometre); math.Abs(gap-1) > 1e-6 {
+			t.Errorf("%v begins %.3g µm above grade 2, want 1", thick.Name(), gap)
+		}
+		if must(w.Grade(1))(t) != w || must(w.Grade(2))(t) != must(w.Heavy())(t) {
+			t.Errorf("%v: grades 1 and 2 are not the thin and the thick build", w.Name())
+		}
+	}
+}
+
 func TestConductorTolerancePage(t *testing.T) {
 	for _, r := range reference(t, "wire_metric_conductor_tolerance_printed.csv") {
 		w := must(Metric(units.Length(r.number(t, "conductor_mm")) * units.Millimetre))(t)
@@ -266,6 +290,23 @@ func TestWireTablesOfElements(t *testing.T) {
 		metal := must(MaterialNamed(r["material"]))(t)
 		got := kernel.ResistancePerLength(float64(metal.Resistivity), r.number(t, "diameter_mm")*mm)
 		book.Close(t, "resistance of "+r["material"], got, r.number(t, "resistance_ohm_per_m_20C"), 0.0055)
+	}
+}
+
+// The high end of the breaking load is what a chart prints as the largest for soft wire, to its two digits; what another has as
+// the strength of annealed copper, 35 000 psi (chart "Tensile strength chart for wire & cable", brimelectronics.com), lies within.
+func TestBreakingStrength(t *testing.T) {
+	const pound, psi = 4.4482216152605, 6894.757
+	for _, r := range reference(t, "wire_breaking_strength_printed.csv") {
+		w := must(AWG(r.number(t, "awg")))(t)
+		load := w.BreakingLoad()
+		if got, want := float64(load.High), r.number(t, "soft_largest_breaking_strength_lb")*pound; math.Abs(got/want-1) > 0.06 { // two printed digits, and the chart rounds on its own
+			t.Errorf("%s: largest breaking load %v, printed %.4g N", w.Name(), load.High, want)
+		}
+		inch := r.number(t, "diameter_inch") * 0.0254
+		if typical := 35000 * psi * math.Pi / 4 * inch * inch; typical < float64(load.Low) || typical > float64(load.High) {
+			t.Errorf("%s: %v, want %.4g N within", w.Name(), load, typical)
+		}
 	}
 }
 

@@ -34,9 +34,13 @@ func TestNamesAndTexts(t *testing.T) {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}
-	far := must(FromBare(15 * units.Millimetre))(t).String()
-	if !strings.HasPrefix(far, "no gauge fits bare 15 mm; the nearest is SWG 1 ") {
-		t.Errorf("far away: %q", far)
+	far := must(Identify(Measurement{Bare: 0.0602e-3, Resistance: 170, Length: 30, System: "SWG"}))(t).String()
+	if !strings.HasPrefix(far, "SWG 46 (fits, ") {
+		t.Errorf("between: %q", far)
+	}
+	far = must(Identify(Measurement{Bare: 6.1e-3, System: "SWG"}))(t).String()
+	if !strings.HasPrefix(far, "no gauge fits bare 6.1 mm; the nearest is SWG 4 (does not fit, ") {
+		t.Errorf("in a gap: %q", far)
 	}
 	near := must(Identify(Measurement{Overall: 71e-6, Resistance: 170, Length: 30, System: "AWG"}))(t).String()
 	if !strings.HasPrefix(near, "AWG 42, single build (fits, ") || !strings.Contains(near, "also possible: AWG 42.5") {
@@ -50,7 +54,7 @@ func TestFrames(t *testing.T) {
 	for rows, sources := range map[int][]frame.Source{
 		1:                       {w, Wire{}},
 		2:                       {List(w, w.Uncoated()), must(w.Stretch(0.4))(t)},
-		3:                       {must(Identify(Measurement{Bare: 15e-3}))(t)},
+		3:                       {must(Identify(Measurement{Bare: 6.1e-3, System: "SWG"}))(t)},
 		len(tables.Materials()): {Materials()},
 		50:                      {must(Table("SWG"))(t)},
 	} {
@@ -99,5 +103,32 @@ func TestWireIsComparable(t *testing.T) {
 	}
 	if own := must(a.MadeOf(a.Metal()))(t); own != a {
 		t.Errorf("same metal, other wire: %v", own)
+	}
+}
+
+// The list of figures says what the methods do; a metal without strength leaves those rows out.
+func TestFigures(t *testing.T) {
+	w := must(AWG(42))(t)
+	f := must(w.Figures(units.Celsius(75)))(t)
+	rows := map[string]string{}
+	for i, name := range f.Columns[0].Texts {
+		rows[name] = f.Columns[1].Texts[i]
+	}
+	// 5.444 Ω/m by the printed data sheet (1659 Ω per 1000 ft), times 1.21615 at 75 °C (IEC 60028); 25.4 mm over 2.8 mil
+	for name, want := range map[string]string{"Resistance at 75 °C": "6.621 Ω/m (", "Resistance at 20 °C": "5.444 Ω/m (5.033 Ω/m to 5.907 Ω/m)",
+		"Turns per centimetre, side by side": "140.6", "Over the enamel": "0.07112 mm (0.06604 mm to 0.0762 mm)", "Winding tension": "109.1 mN to 174.6 mN"} {
+		if !strings.HasPrefix(rows[name], want) {
+			t.Errorf("%s: got %q, want %q", name, rows[name], want)
+		}
+	}
+	weak := must(w.MadeOf(Material{Name: "bronze", Resistivity: 110e-9, Density: 8800}))(t)
+	if got := must(weak.Figures())(t).Rows(); got != f.Rows()-3 {
+		t.Errorf("%d rows without strength", got)
+	}
+	if _, err := w.Figures(units.Celsius(900)); err == nil || !strings.Contains(err.Error(), "temperature: out of range: got 900 °C") {
+		t.Errorf("900 °C: %v", err)
+	}
+	if _, err := (Wire{}).Figures(); err == nil {
+		t.Error("no wire has figures")
 	}
 }

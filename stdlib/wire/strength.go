@@ -27,8 +27,8 @@ func (f Forces) String() string {
 // BreakingLoad returns the pull at which this wire breaks, as a range over soft wire as it is
 // sold.
 //
-// Source: strength times cross-section; the strength of soft copper wire, 200 to 275 MPa, is recalled from ASTM B3
-// and handbooks.
+// Source: strength times cross-section; of the strength of soft copper wire, 200 to 275 MPa, the high end is what a strand chart
+// prints as the largest for soft drawn wire, the low end is recalled from handbooks.
 //
 // Valid: soft wire at room temperature, straight and without kinks, of a metal whose strength is given.
 //
@@ -120,7 +120,10 @@ func (w Wire) Stretch(tension units.Force) (Stretch, error) {
 		return Stretch{}, refuse("material: strength not known", m.Name, "Weakest, Strongest, Modulus and Hardening above zero", "")
 	}
 	if err := within("tension", tension, units.Force(0), load.Low); err != nil {
-		return Stretch{}, fmt.Errorf("%w\nhint: beyond that the wire may break", err)
+		if tension > load.Low {
+			err = fmt.Errorf("%w\nhint: beyond that the wire may break", err)
+		}
+		return Stretch{}, err
 	}
 	stress := float64(tension) / float64(w.Conductor())
 	permanent := func(strength units.Pressure) float64 {

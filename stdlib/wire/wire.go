@@ -2,7 +2,7 @@
 // resistance, mass, strength, and the way back from a measurement to the likely gauge.
 //
 // Begin with AWG, SWG or Metric for a size out of a table, or with Measured for a wire whose
-// diameters were measured. Each gives a Wire: copper with the thin enamel build. Heavy,
+// diameters were measured. Each gives a Wire: copper with the thin enamel build. Heavy, Grade,
 // Single, Uncoated and Of return the same wire with another coat or of another metal:
 //
 //	w := wire.AWG(42)
@@ -51,8 +51,8 @@ func (w Wire) Name() string {
 	return name
 }
 
-// Coat names the build of the enamel: "single build" or "heavy build" for AWG, "grade 1" or
-// "grade 2" for metric and SWG sizes, "bare", or "as measured".
+// Coat names the build of the enamel: "single build" or "heavy build" for AWG, "grade 1" to
+// "grade 3" for metric sizes, the first two of them for SWG, "bare", or "as measured".
 func (w Wire) Coat() string { return w.coat }
 
 // Metal returns what the conductor is made of.

@@ -42,8 +42,8 @@ func samples() []sample {
 // receivers tells an example of each type that has methods.
 func receivers() map[string]string {
 	return map[string]string{
-		"coil.Winding": "c", "coil.Chain": "pair", "coil.Sheet": "sheet", "coil.Plate": "plate", "coil.Fit": "c.Fit()", "coil.Clearance": "c.Inside(coil.Cover{Length: 88*mm, Width: 20*mm, CornerRadius: 9*mm, Height: 14*mm})",
-		"coil.Shape": "c.Shape()", "coil.Correction": "pair.Correction(coil.UniformField{FluxDensity: 0.1*µT}, 2)", "coil.FluxVector": "c.FieldAt(0*mm, 0*mm, 10*mm, 1*mA)",
+		"coil.Winding": "c", "coil.Chain": "pair", "coil.Sheet": "sheet", "coil.Sheets": "pair.BuildSheet()", "coil.Compound": "coil.CompoundNamed(\"epoxy\")", "coil.Plate": "plate", "coil.Fit": "c.Fit()", "coil.Clearance": "c.Inside(coil.Cover{Length: 88*mm, Width: 20*mm, CornerRadius: 9*mm, Height: 14*mm})",
+		"coil.Shape": "c.Shape()", "coil.Style": "c.Style()", "coil.Correction": "pair.Correction(coil.UniformField{FluxDensity: 0.1*µT}, 2)", "coil.FluxVector": "c.FieldAt(0*mm, 0*mm, 10*mm, 1*mA)",
 		"coil.CapacitanceRange": "c.CapacitanceRange()", "coil.ResistanceRange": "c.ResistanceRange()", "coil.LengthRange": "c.BuildRange()", "coil.TurnsRange": "coil.TurnsThatFit(coil.Round{CoreDiameter: 12*mm, Height: 8*mm, FlangeDiameter: 24*mm}, wire.AWG(43))",
 		"coil.Racetrack": "coil.Racetrack{CoreLength: 71*mm, CoreWidth: 6.5*mm, Height: 10*mm, FlangeWidth: 17*mm}", "coil.Rectangle": "coil.Rectangle{CoreLength: 71*mm, CoreWidth: 6.5*mm, Height: 10*mm}",
 		"coil.Round": "coil.Round{CoreDiameter: 12*mm, Height: 8*mm, FlangeDiameter: 24*mm}", "coil.Convex": "coil.Convex{Corners: []coil.Point{{0*mm, 0*mm}, {20*mm, 0*mm}, {10*mm, 15*mm}}, Height: 8*mm}",
