@@ -343,7 +343,7 @@ func TestCallsAreTold(t *testing.T) {
 // is over.
 func TestStopNamesTheLoop(t *testing.T) {
 	file := writeFile(t, "a.md", cell("func spin(n int) float64 {\n\tx := 0.0\n\tfor range n {\n\t\tx += 1.5\n\t}\n\treturn x\n}\nfunc outer(n int) float64 {\n\treturn spin(n) + 1\n}\nouter(2000000000)"))
-	for _, option := range []string{"-steps 100000", "-time 1"} {
+	for _, option := range []string{"-steps 100000", "-time 3"} {
 		_, err, exit := call(append(append([]string{"run"}, strings.Fields(option)...), file)...)
 		if want := "from  line 12: return spin(n) + 1\n        line 14: outer(2000000000)\n"; exit != exitStopped || !strings.Contains(err, "a.md:6:2: ") || !strings.Contains(err, want) {
 			t.Errorf("%s: exit code %d, want line 6 and %q in\n%s", option, exit, want, err)

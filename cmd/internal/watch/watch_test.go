@@ -46,9 +46,13 @@ func served(t *testing.T, run Evaluator, text string) (file, address string) {
 	return file, <-ready
 }
 
+// write saves a text at once: what is read in the middle of a save is the matter of TestHalfSaved.
 func write(t *testing.T, file, text string) {
 	t.Helper()
-	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+	if err := os.WriteFile(file+".part", []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Rename(file+".part", file); err != nil {
 		t.Fatal(err)
 	}
 }
