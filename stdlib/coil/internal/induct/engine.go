@@ -65,6 +65,9 @@ func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e
 
 // nearArcs integrates two corners with a short side between them.
 func (e *engine) nearArcs(p, q *piece, end touch) float64 {
+	if e.quick && e.wp != e.wq {
+		return e.separate(p, q)
+	}
 	if !e.useProduct() {
 		e.nodes = e.jointNodes()
 	}
@@ -81,6 +84,9 @@ func (e *engine) aligned(p *piece) float64 {
 		}
 	}
 	e.alignedNodes(p.arc)
+	if p.arc && e.quick && e.smooth > 0 && len(e.nodes) > concentricFrom {
+		return e.concentric(p)
+	}
 	if p.arc {
 		return e.alignedArcs(p)
 	}
@@ -92,7 +98,11 @@ func (e *engine) aligned(p *piece) float64 {
 }
 
 func (e *engine) alignedArcs(p *piece) float64 {
-	t, sum := newTurning(p.span, squared(e.o.arc)), 0.0
+	points := e.o.arc
+	if e.wp != e.wq {
+		points += halfTurn(p)
+	}
+	t, sum := newTurning(p.span, squared(points)), 0.0
 	for _, at := range e.nodes {
 		sum += at.w * t.arcs(at.tp, at.tq, e.k)
 	}
@@ -174,13 +184,18 @@ func (e *engine) jointNodes() []node {
 }
 
 func (e *engine) separate(p, q *piece) float64 {
+	if !p.arc && !q.arc && p.along.isNear(q.along.times(-1), 1e-14) {
+		if value, ok := e.opposite(p, q); ok {
+			return value
+		}
+	}
 	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
 		return e.facing(p, q)
 	}
-	d := math.Hypot(e.distance(p, q), e.smooth)
+	d := math.Hypot(e.distance(p, q), e.close())
 	np := orderFor(e.wp.width(), d, e.o.digits, leastAcross(e.wp.width(), d), e.o.most)
 	nq := orderFor(e.wq.width(), d, e.o.digits, leastAcross(e.wq.width(), d), e.o.most)
-	if e.common && np > 4 {
+	if e.common && np > 4 && !e.quick {
 		e.nodes = e.jointNodes()
 	} else {
 		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
@@ -188,6 +203,8 @@ func (e *engine) separate(p, q *piece) float64 {
 	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
 	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
 	switch {
+	case e.quick && np*nq*len(rp.x)*len(rq.x) > nearFrom:
+		return e.near(p, q)
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
@@ -228,6 +245,12 @@ func (e *engine) facing(p, q *piece) float64 {
 		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)
 	}
 	return sum
+}
+
+// opposite is facing for sides that run against each other, where that has a closed form.
+func (e *engine) opposite(p, q *piece) (value float64, ok bool) {
+	op, oq := p.start.dot(p.out), q.start.dot(p.out)
+	return e.bars(p, q, window{e.wp.from + op, e.wp.to + op}, window{oq - e.wq.to, oq - e.wq.from})
 }
 
 // leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over distance.

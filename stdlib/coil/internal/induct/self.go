@@ -14,13 +14,14 @@ type winding struct {
 	window window
 	height float64
 	size   float64 // largest dimension
+	narrow float64 // distance of opposite sides
 }
 
 func (s Section) winding() winding {
 	a, b := s.straights()
 	return winding{
 		pieces: skeletonPieces(rectangleSkeleton(a, b)), window: s.window(), height: s.Height,
-		size: max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height),
+		size: max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height), narrow: min(s.CoreLength, s.CoreWidth) + s.Build,
 	}
 }
 
@@ -123,6 +124,11 @@ func sameSkeleton(a, b Section) bool {
 // with is the mutual inductance of one turn with one turn, in henry, q being the distance
 // aside and z along the axis.
 func (p winding) with(q winding, common bool, aside, z float64, level int, tasks []task) float64 {
+	return Mu0 / (4 * math.Pi) * p.engineWith(q, common, aside, z, level).shared(tasks)
+}
+
+// engineWith prepares the integral over the pieces of two windings.
+func (p winding) engineWith(q winding, common bool, aside, z float64, level int) *engine {
 	k, scale := axial(p.height, q.height, z, max(p.size, q.size))
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
@@ -132,18 +138,17 @@ func (p winding) with(q winding, common bool, aside, z float64, level int, tasks
 		o = o.deepen(q.window)
 	}
 	lost := 0.0
-	if !common || z != 0 {
-		lost = lostDigits(math.Hypot(aside, z), p.size, q.size)
+	if !common || z != 0 || p.window != q.window {
+		lost = max(lostDigits(math.Hypot(aside, z), p.size, q.size), lostDigits(math.Hypot(aside, z), p.narrow, q.narrow)/2)
 		o.digits += 2 + lost
 	}
-	e := engine{
+	return &engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
 		quick:  level <= tableLevel && lost < tableLost,
 	}
-	return Mu0 / (4 * math.Pi) * e.shared(tasks)
 }
 
 // axialGap is the axial distance of two windows as far as the smoothness of their kernel goes: being
@@ -158,7 +163,7 @@ func axialGap(ha, hb, z float64) float64 {
 }
 
 // lostDigits is how much the pieces of two distant windings cancel, as a power of e: each pair is
-// of the order 1/distance, their sum that of two dipoles.
+// of the order 1/distance, their sum that of two dipoles. Of two long coils, opposite sides cancel.
 func lostDigits(distance, a, b float64) float64 {
 	return math.Log1p(distance*distance/(a*a)) + math.Log1p(distance*distance/(b*b))
 }
