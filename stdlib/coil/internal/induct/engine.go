@@ -21,6 +21,8 @@ type engine struct {
 	nodes  []node
 	joints []node // of joined pieces, once found
 
+	parts float64 // what the pairs of pieces add up to without their signs, where several engines work
+
 	corners []corner // known near ends of joined sides
 }
 
@@ -200,10 +202,10 @@ func (e *engine) separate(p, q *piece) float64 {
 	} else {
 		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
 	}
-	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
-	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
+	ap, aq := e.around(p, e.wp, d), e.around(q, e.wq, d)
+	rp, rq := gauss(min(ap, 2*e.o.most)), gauss(min(aq, 2*e.o.most))
 	switch {
-	case e.quick && np*nq*len(rp.x)*len(rq.x) > nearFrom:
+	case e.quick && (np*nq*ap*aq > nearFrom || max(ap, aq) > 2*e.o.most):
 		return e.near(p, q)
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
@@ -221,6 +223,11 @@ func (e *engine) separate(p, q *piece) float64 {
 		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
 	}
 	return sum
+}
+
+// around is the number of points along a piece at a distance from another.
+func (e *engine) around(p *piece, w window, distance float64) int {
+	return orderFor(p.extent(w.to), distance, e.o.digits, p.leastOrder(), 1000)
 }
 
 // byPoints reports whether a corner and a side at a distance are integrated sooner by points of a table along

@@ -97,7 +97,7 @@ func TestPairOfCloseCoils(t *testing.T) {
 		{Shift: [3]float64{0, width + 0.0035, 0.001}, Turn: [3]float64{0.5, 0, 0}},
 	} {
 		got, err := Pair(s, s, 1, 1, p)
-		fine := pairAt(s, s, p)(4)
+		fine, _ := pairAt(s, s, p)(4)
 		closeTo(t, fmt.Sprint(p), got, fine, 5e-5)
 		if math.Abs(got-fine) > err {
 			t.Errorf("%v: off by %.2g, estimated %.2g", p, got/fine-1, err/fine)

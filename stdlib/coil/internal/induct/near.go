@@ -27,10 +27,10 @@ func (e *engine) peak(beside, above float64) float64 {
 }
 
 // near is the integral over a pair of pieces, of which at most one is a side or both run in different directions. The outer
-// one is the corner, or the thinner one.
+// one is the corner, the thinner corner or the shorter side.
 func (e *engine) near(p, q *piece) float64 {
 	wp, wq := e.wp, e.wq
-	if q.arc && !p.arc || p.arc == q.arc && wq.width() < wp.width() {
+	if q.isOuter(p, wq, wp) {
 		p, q, wp, wq = q, p, wq, wp
 	}
 	inner := e.potentialOf(q, wq, e.peak(1.3, 1.1))
@@ -51,6 +51,16 @@ func (e *engine) near(p, q *piece) float64 {
 	return sum
 }
 
+func (p *piece) isOuter(q *piece, wp, wq window) bool {
+	switch {
+	case p.arc != q.arc:
+		return p.arc
+	case p.arc:
+		return wp.width() < wq.width()
+	}
+	return p.length < q.length
+}
+
 // outer is the rule along the piece p on which the potential of q is taken. That changes over a share of q's depth, and most
 // of all at the ends of the range in which both lie above each other.
 func (e *engine) outer(p, q *piece, wp, wq window) (along crowd) {
@@ -60,8 +70,12 @@ func (e *engine) outer(p, q *piece, wp, wq window) (along crowd) {
 	if p.arc {
 		d /= wp.to
 	}
-	most := min(e.o.most*9/5, maxOrder)
-	n := orderFor(arsinh((p.width()-x0)/d)+arsinh(x0/d), math.Pi/2, 1.6*e.o.digits, p.leastOrder()+1, most)
+	digits, most := 1.6*e.o.digits, e.o.most*9/5
+	if !p.arc {
+		digits, most = 2*e.o.digits, e.o.most*3
+	}
+	most = min(most, maxOrder)
+	n := orderFor(arsinh((p.width()-x0)/d)+arsinh(x0/d), math.Pi/2, digits, p.leastOrder()+1, most)
 	along.about(x0, math.Hypot(d, 1.5*spread), 0, p.width(), 0, n, n)
 	return along
 }

@@ -141,6 +141,9 @@ func (p winding) engineWith(q winding, common bool, aside, z float64, level int)
 	if !common || z != 0 || p.window != q.window {
 		lost = max(lostDigits(math.Hypot(aside, z), p.size, q.size), lostDigits(math.Hypot(aside, z), p.narrow, q.narrow)/2)
 		o.digits += 2 + lost
+		if aside > 0 {
+			o.digits += 1.5
+		}
 	}
 	return &engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
@@ -171,7 +174,7 @@ func lostDigits(distance, a, b float64) float64 {
 // A table of the kernel keeps eight digits: up to a level, and where few of them are lost to cancellation.
 const (
 	tableLevel = 3
-	tableLost  = 4
+	tableLost  = 7
 )
 
 const (
@@ -183,11 +186,18 @@ const (
 // the step, which is usually ten times too much, with a part of the one before and a floor, which
 // cover the cases where two levels agree by chance.
 func climb(level, most int, relative, factor float64, at func(level int) float64) (value, err float64) {
-	rough, before := at(level-1), 0.0
+	return climbOver(level, most, relative, factor, alone(at))
+}
+
+// climbOver is climb for a sum of which is known how large its parts are; the floor goes with them.
+func climbOver(level, most int, relative, factor float64, at func(level int) (value, parts float64)) (value, err float64) {
+	rough, _ := at(level - 1)
+	before := 0.0
 	for {
-		value = at(level)
+		var parts float64
+		value, parts = at(level)
 		step := math.Abs(value - rough)
-		err = step + before/20 + 2*math.Pow10(-3-level)*math.Abs(value)
+		err = step + before/20 + 2*math.Pow10(-3-level)*parts
 		if math.IsInf(value, 0) || pace.Stopped() || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}
