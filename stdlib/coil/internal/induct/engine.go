@@ -233,8 +233,14 @@ func (e *engine) around(p *piece, w window, distance float64) int {
 // byPoints reports whether a corner and a side at a distance are integrated sooner by points of a table along
 // the side than in closed form.
 func (e *engine) byPoints(p, q *piece, distance float64) bool {
-	k, ok := e.k.(*sheets)
-	return ok && k.table != nil && orderFor(p.length+q.length, distance, e.o.digits, 3, maxOrder) < min(20, 5*k.n)
+	n := orderFor(p.length+q.length, distance, e.o.digits, 3, maxOrder)
+	switch k := e.k.(type) {
+	case *sheets:
+		return k.table != nil && n < min(20, 5*k.n)
+	case *aboveEachOther:
+		return k.table != nil && n < min(20, 2*len(k.z2))
+	}
+	return false
 }
 
 // facing integrates two parallel sides that lie on one line of distances, exactly but for

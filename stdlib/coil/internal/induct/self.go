@@ -191,6 +191,9 @@ func climb(level, most int, relative, factor float64, at func(level int) float64
 
 // climbOver is climb for a sum of which is known how large its parts are; the floor goes with them.
 func climbOver(level, most int, relative, factor float64, at func(level int) (value, parts float64)) (value, err float64) {
+	if relative > 0 { // the floor is above it further down
+		level = min(max(level, int(math.Ceil(-3-math.Log10(relative/2)))), most)
+	}
 	rough, _ := at(level - 1)
 	before := 0.0
 	for {

@@ -13,6 +13,9 @@ import (
 // degree of the polynomials.
 const degree = 9
 
+// tableTop is the exponent of 2¹² m².
+const tableTop = 1023 + 12
+
 // A lookup holds the polynomials, each made when it is first asked for.
 type lookup struct {
 	exact func(rho2 float64) float64
@@ -27,7 +30,7 @@ type polynomial [degree + 1]float64
 // tabled returns the kernel with a table of its own, for one worker.
 func (k *sheets) tabled() *sheets {
 	to := *k
-	to.table = &lookup{exact: k.exactPoint, top: 1023 + 12} // 2¹² m²
+	to.table = &lookup{exact: k.exactPoint, top: tableTop}
 	return &to
 }
 
