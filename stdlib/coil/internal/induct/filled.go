@@ -8,13 +8,21 @@ import "math"
 // distance y from the centre of an arc.
 type sight struct{ x, y float64 }
 
-func (p *piece) seenFrom(at vec) sight {
-	gap := at.minus(p.start)
+func (p *piece) seenFrom(at vec) sight { return p.sightOf(at.minus(p.start), p.middle()) }
+
+// middle is the way out of an arc at its middle.
+func (p *piece) middle() vec {
+	if !p.arc {
+		return p.out
+	}
+	return direction(p.angle + p.span/2)
+}
+
+func (p *piece) sightOf(gap, middle vec) sight {
 	if !p.arc {
 		return sight{gap.dot(p.along), gap.dot(p.out)}
 	}
-	n := direction(p.angle + p.span/2)
-	return sight{p.span/2 + math.Atan2(n.cross(gap), n.dot(gap)), gap.length()}
+	return sight{p.span/2 + math.Atan2(middle.cross(gap), middle.dot(gap)), math.Sqrt(gap.dot(gap))}
 }
 
 // width is the range of x.
@@ -48,21 +56,23 @@ type potentialOf struct {
 	k              kernel
 	q              *piece
 	w              window
+	middle         vec
 	smooth, digits float64
 	along, across  crowd
 }
 
 func (e *engine) potentialOf(q *piece, w window, digits float64) potentialOf {
-	return potentialOf{k: e.k, q: q, w: w, smooth: e.gapOver(0.6), digits: digits}
+	return potentialOf{k: e.k, q: q, w: w, middle: q.middle(), smooth: e.gapOver(0.6), digits: digits}
 }
 
 // at is the component along a tangent, averaged over the depth.
 func (f *potentialOf) at(point, tangent vec) float64 {
-	s := f.q.seenFrom(point)
+	gap := point.minus(f.q.start)
+	s := f.q.sightOf(gap, f.middle)
 	along, across := f.q.off(s, f.w)
 	f.fillDepth(s.y, f.peak(along))
 	if f.q.arc {
-		return f.ofArc(s, f.peak(across), tangent)
+		return f.ofArc(s, f.peak(across), gap, tangent)
 	}
 	f.along.about(s.x, f.peak(across), 0, f.q.length, f.digits, 3, maxOrder)
 	sum := 0.0
@@ -93,10 +103,13 @@ func (f *potentialOf) fillDepth(y, d float64) {
 	}
 }
 
-func (f *potentialOf) ofArc(s sight, d float64, tangent vec) float64 {
+func (f *potentialOf) ofArc(s sight, d float64, gap, tangent vec) float64 {
 	q := f.q
 	f.along.about(s.x, f.angle(s.y, d), 0, q.span, f.digits, q.leastOrder(), maxOrder)
-	n := direction(q.angle + s.x) // towards the point
+	n := f.middle
+	if s.y > 0 {
+		n = gap.times(1 / s.y) // towards the point
+	}
 	with, against := n.cross(tangent), n.dot(tangent)
 	sum := 0.0
 	for i, x := range f.along.x[:f.along.n] {

@@ -14,7 +14,7 @@ const nearFrom = 3000
 func (e *engine) close() float64 { return e.gapOver(1. / 3) }
 
 func (e *engine) gapOver(share float64) float64 {
-	return e.gap + min(share*(e.smooth-e.gap), (e.wp.width()+e.wq.width())/4)
+	return e.gap + min(share*(e.smooth-e.gap), (e.wp.width()+e.wq.width())/8)
 }
 
 // peak is the sharpness of the kernel in digits more than those asked for: a pole beside windows that overlap in height, a
