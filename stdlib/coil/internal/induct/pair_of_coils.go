@@ -77,9 +77,8 @@ func parallelAt(a, b Section, place Placement, up float64) func(level int) (valu
 	tasks := allTasks(len(wa.pieces), len(wb.pieces))
 	aside := math.Hypot(place.Shift[0], place.Shift[1])
 	return func(level int) (value, parts float64) {
-		e := wa.engineWith(wb, false, aside, place.Shift[2], level)
-		value = Mu0 / (4 * math.Pi) * e.shared(tasks)
-		return math.Copysign(1, up) * value, max(math.Abs(value), partsShare*Mu0/(4*math.Pi)*e.parts)
+		value, parts = wa.withParts(wb, false, aside, place.Shift[2], level, tasks)
+		return math.Copysign(1, up) * value, max(math.Abs(value), partsShare*parts)
 	}
 }
 

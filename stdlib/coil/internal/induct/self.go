@@ -124,11 +124,12 @@ func sameSkeleton(a, b Section) bool {
 // with is the mutual inductance of one turn with one turn, in henry, q being the distance
 // aside and z along the axis.
 func (p winding) with(q winding, common bool, aside, z float64, level int, tasks []task) float64 {
-	return Mu0 / (4 * math.Pi) * p.engineWith(q, common, aside, z, level).shared(tasks)
+	value, _ := p.withParts(q, common, aside, z, level, tasks)
+	return value
 }
 
-// engineWith prepares the integral over the pieces of two windings.
-func (p winding) engineWith(q winding, common bool, aside, z float64, level int) *engine {
+// withParts returns also what the pairs of pieces add up to without their signs.
+func (p winding) withParts(q winding, common bool, aside, z float64, level int, tasks []task) (value, parts float64) {
 	k, scale := axial(p.height, q.height, z, max(p.size, q.size))
 	if scale > 0 {
 		scale = max(scale, min(p.size, q.size)/1000)
@@ -145,13 +146,15 @@ func (p winding) engineWith(q winding, common bool, aside, z float64, level int)
 			o.digits += 1.5
 		}
 	}
-	return &engine{
+	e := engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
 		gap:    max(0, math.Abs(z)-(p.height+q.height)/2),
 		smooth: axialGap(p.height, q.height, z),
 		o:      o,
 		quick:  level <= tableLevel && lost < tableLost,
 	}
+	value = Mu0 / (4 * math.Pi) * e.shared(tasks)
+	return value, Mu0 / (4 * math.Pi) * e.parts
 }
 
 // axialGap is the axial distance of two windows as far as the smoothness of their kernel goes: being
