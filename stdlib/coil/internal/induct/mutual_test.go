@@ -192,3 +192,17 @@ func TestPairFarApart(t *testing.T) {
 		closeTo(t, fmt.Sprint(p), got, want, 1e-3)
 	}
 }
+
+// Coils that share a mirror, or their axis, are summed by halves; moved out of it by a nanometre they are not.
+func TestPairsThatShareAMirror(t *testing.T) {
+	a, b := Section{0.07, 0.012, 0.003, 0.005, 0.003}, Section{0.05, 0.016, 0.006, 0.006, 0.004}
+	for _, p := range []Placement{
+		{Shift: [3]float64{0, 0.025, 0.001}}, {Shift: [3]float64{0.075, 0, 0.002}}, {Shift: [3]float64{0.03, 0, 0.012}},
+		{Shift: [3]float64{0, -0.025, 0.001}, Turn: [3]float64{0, 0, math.Pi}}, {Shift: [3]float64{0, 0.025, 0}, Turn: [3]float64{math.Pi, 0, 0}},
+		{Shift: [3]float64{0, 0, 0.012}, Turn: [3]float64{0, 0, 0.6}},
+	} {
+		moved := p
+		moved.Shift[0], moved.Shift[1] = p.Shift[0]+1e-9, p.Shift[1]+1e-9
+		closeTo(t, fmt.Sprint(p), PairValue(a, b, 1, 1, p), PairValue(a, b, 1, 1, moved), 1e-6)
+	}
+}

@@ -74,7 +74,8 @@ func parallelAt(a, b Section, place Placement, up float64) func(level int) (valu
 	x := place.vector([3]float64{1, 0, 0})
 	wa.pieces = quarters(a.straights())
 	wb.pieces = moved(quarters(b.straights()), math.Atan2(x[1], x[0]), vec{place.Shift[0], place.Shift[1]})
-	tasks := allTasks(len(wa.pieces), len(wb.pieces))
+	small := 1e-12 * (wa.size + wb.size)
+	tasks := parallelTasks(math.Abs(place.Shift[0]) <= small, math.Abs(place.Shift[1]) <= small, math.Abs(x[1]) < 1e-12)
 	aside := math.Hypot(place.Shift[0], place.Shift[1])
 	return func(level int) (value, parts float64) {
 		value, parts = wa.withParts(wb, false, aside, place.Shift[2], level, tasks)
