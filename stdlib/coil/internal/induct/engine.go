@@ -205,7 +205,7 @@ func (e *engine) separate(p, q *piece) float64 {
 	ap, aq := e.around(p, e.wp, d), e.around(q, e.wq, d)
 	rp, rq := gauss(min(ap, 2*e.o.most)), gauss(min(aq, 2*e.o.most))
 	switch {
-	case e.quick && (np*nq*ap*aq > nearFrom || max(ap, aq) > 2*e.o.most):
+	case e.mayCrowd() && (np*nq*ap*aq > nearFrom || max(ap, aq) > 2*e.o.most):
 		return e.near(p, q)
 	case p.arc && q.arc || p.arc != q.arc && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)

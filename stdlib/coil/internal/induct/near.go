@@ -9,6 +9,12 @@ import "math"
 // nearFrom is the number of points of plain rules from which near takes less time than they do.
 const nearFrom = 3000
 
+// mayCrowd reports whether near is for these windows: a coil by itself has rules of its own beyond a table's digits.
+func (e *engine) mayCrowd() bool {
+	_, tall := e.k.(*sheets)
+	return tall && (e.quick || e.wp != e.wq)
+}
+
 // close is the axial gap as far as the peak of the kernel goes, which is sharper than smooth says, above all between thin
 // windows.
 func (e *engine) close() float64 { return e.gapOver(1. / 3) }
@@ -21,9 +27,17 @@ func (e *engine) gapOver(share float64) float64 {
 // kink above each other.
 func (e *engine) peak(beside, above float64) float64 {
 	if e.smooth > 0 {
-		return above * e.o.digits
+		return above * e.sharp()
 	}
-	return beside * e.o.digits
+	return beside * e.sharp()
+}
+
+// sharp is the digits asked for; beyond those of a table the rules are slower to gain any.
+func (e *engine) sharp() float64 {
+	if e.quick {
+		return e.o.digits
+	}
+	return 1.4 * e.o.digits
 }
 
 // near is the integral over a pair of pieces, of which at most one is a side or both run in different directions. The outer
@@ -70,9 +84,9 @@ func (e *engine) outer(p, q *piece, wp, wq window) (along crowd) {
 	if p.arc {
 		d /= wp.to
 	}
-	digits, most := 1.6*e.o.digits, e.o.most*9/5
+	digits, most := 1.6*e.sharp(), e.o.most*9/5
 	if !p.arc {
-		digits, most = 2*e.o.digits, e.o.most*3
+		digits, most = 2*e.sharp(), e.o.most*3
 	}
 	most = min(most, maxOrder)
 	n := orderFor(arsinh((p.width()-x0)/d)+arsinh(x0/d), math.Pi/2, digits, p.leastOrder()+1, most)
