@@ -90,8 +90,7 @@ func TestInductanceOfRandomWindows(t *testing.T) {
 	t.Logf("%d windings, at most %.2g off", some, worst)
 }
 
-// Stacked windings, windings around each other and beside each other, in series. The rows that the integral itself is
-// known to miss are not among the fourth that is taken here; its own tests name them.
+// Stacked windings, windings around each other and beside each other, in series: a fourth of the rows.
 func TestMutualOfRandomWindows(t *testing.T) {
 	w, worst, some := gauge(t, 43), 0.0, 0
 	for i, row := range windowRows(t, "inductance_windows_pair.csv") {

@@ -1,6 +1,9 @@
 package induct
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // This file sums a coil turn by turn, for windings of few thick turns. Every turn is a
 // filament along the middle of its wire, a parallel curve of the core; a step from turn to
@@ -67,80 +70,104 @@ func DiscreteValue(core Section, turns []Turn, wire Wire) float64 {
 	return newTurnSum(core, discreteLevel-1).over(countPairs(turns, core.CoreLength+core.CoreWidth), wire.meanDistance())
 }
 
-// A turnPair is the shape of a pair of turns; regular coils have few different ones.
-type turnPair struct{ inner, outer, z float64 }
-
-// A tally counts equal pairs in the order in which they first occur, so that the sum is the same
-// to the last digit every time.
-type tally struct {
-	pairs []turnPair
-	times []float64
-	index map[turnPair]int
+// A layerPair is all pairs of turns of two depths: how often each height between them occurs. Regular coils have few
+// different ones.
+type layerPair struct {
+	inner, outer float64
+	z, times     []float64
+	index        map[int64]int // of z in steps
 }
 
-func (t *tally) add(pair turnPair, times float64) {
-	i, known := t.index[pair]
+func (l *layerPair) add(steps int64, step, times float64) {
+	i, known := l.index[steps]
 	if !known {
-		i = len(t.pairs)
-		t.index[pair] = i
-		t.pairs, t.times = append(t.pairs, pair), append(t.times, 0)
+		i = len(l.z)
+		l.index[steps] = i
+		l.z, l.times = append(l.z, float64(steps)*step), append(l.times, 0)
 	}
-	t.times[i] += times
+	l.times[i] += times
 }
 
-// countPairs tallies all pairs. Places are rounded to 1e-9 of the core.
-func countPairs(turns []Turn, size float64) *tally {
+// countPairs tallies all pairs in the order in which their layers first occur, so that the sum is the same to the last digit
+// every time. Places are rounded to 1e-9 of the core.
+func countPairs(turns []Turn, size float64) (pairs []layerPair) {
 	step := 1e-9 * size
-	round := func(x float64) float64 { return math.Round(x/step) * step }
-	t := &tally{index: map[turnPair]int{}}
-	for i, a := range turns {
-		t.add(turnPair{round(a.Depth), round(a.Depth), 0}, 1)
-		for _, b := range turns[:i] {
-			inner, outer := round(min(a.Depth, b.Depth)), round(max(a.Depth, b.Depth))
-			t.add(turnPair{inner, outer, round(math.Abs(a.Z - b.Z))}, 2)
+	steps := func(x float64) int64 { return int64(math.Round(x / step)) }
+	depths, layer := []int64{}, make([]int, len(turns))
+	for i, t := range turns {
+		if layer[i] = slices.Index(depths, steps(t.Depth)); layer[i] < 0 {
+			layer[i], depths = len(depths), append(depths, steps(t.Depth))
 		}
 	}
-	return t
+	found := map[[2]int]int{}
+	for i, a := range turns {
+		for j, b := range turns[:i+1] {
+			key := [2]int{layer[i], layer[j]}
+			if depths[key[1]] < depths[key[0]] {
+				key[0], key[1] = key[1], key[0]
+			}
+			at, known := found[key]
+			if !known {
+				at = len(pairs)
+				found[key] = at
+				pairs = append(pairs, layerPair{inner: float64(depths[key[0]]) * step, outer: float64(depths[key[1]]) * step, index: map[int64]int{}})
+			}
+			pairs[at].add(steps(math.Abs(a.Z-b.Z)), step, float64(min(2, 1+i-j)))
+		}
+	}
+	return pairs
 }
 
 // A turnSum holds what the pairs have in common.
 type turnSum struct {
 	engine
-	tasks  []task
-	radius float64
+	tasks, own []task // of two layers, of one
+	radius     float64
+	tables     bool
 }
 
 func newTurnSum(core Section, level int) *turnSum {
 	w := core.winding()
 	return &turnSum{
 		engine: engine{p: w.pieces, q: w.pieces, common: true, o: ordersAt(level)},
-		tasks:  coaxialTasks(len(w.pieces)), radius: core.CornerRadius,
+		tasks:  coaxialTasks(len(w.pieces)), own: selfTasks(len(w.pieces)), radius: core.CornerRadius, tables: level >= discreteLevel,
 	}
 }
 
-func (s *turnSum) over(t *tally, ownDistance float64) float64 {
-	sums, values := [mostWorkers]turnSum{}, make([]float64, len(t.pairs))
+func (s *turnSum) over(pairs []layerPair, ownDistance float64) float64 {
+	sums, values := [mostWorkers]turnSum{}, make([]float64, len(pairs))
 	for i := range sums {
 		sums[i] = *s
 	}
-	share(len(t.pairs), func(worker, i int) { values[i] = sums[worker].mutual(t.pairs[i], ownDistance) })
+	share(len(pairs), func(worker, i int) { values[i] = sums[worker].mutual(&pairs[i], ownDistance) })
 	sum := 0.0
-	for i, times := range t.times {
-		sum += times * values[i]
+	for _, value := range values {
+		sum += value
 	}
 	return Mu0 / (4 * math.Pi) * sum
 }
 
-// mutual is Neumann's integral of two filaments, or of one with itself displaced by its mean
+// mutual is Neumann's integral over all pairs of two layers at once. A filament with itself is displaced by its mean
 // distance.
-func (s *turnSum) mutual(pair turnPair, ownDistance float64) float64 {
-	z := pair.z
-	if pair.inner == pair.outer && z == 0 {
-		z = ownDistance
+func (s *turnSum) mutual(l *layerPair, ownDistance float64) float64 {
+	k := &aboveEachOther{z2: make([]float64, len(l.z)), times: l.times}
+	least := math.Inf(1)
+	for i, z := range l.z {
+		if l.inner == l.outer && z == 0 {
+			z = ownDistance
+		}
+		k.z2[i] = z * z
+		least = min(least, z)
 	}
-	s.k, s.gap, s.smooth, s.scale = filament{z}, z, z, z
-	s.wp = window{s.radius + pair.inner, s.radius + pair.inner}
-	s.wq = window{s.radius + pair.outer, s.radius + pair.outer}
+	if s.tables && len(l.z) > 1 {
+		k.table = &lookup{exact: k.exactPoint, top: tableTop}
+	}
+	s.k, s.gap, s.smooth, s.scale = k, least, least, least
+	s.wp = window{s.radius + l.inner, s.radius + l.inner}
+	s.wq = window{s.radius + l.outer, s.radius + l.outer}
 	s.joints = s.joints[:0]
+	if l.inner == l.outer {
+		return s.total(s.own)
+	}
 	return s.total(s.tasks)
 }

@@ -15,11 +15,11 @@
 //	Potential, Field          vector potential and flux density at a point
 //	AreaTurns                 what a uniform field links
 //
-// Every inductance comes with an estimate of its error in henry. The default effort keeps Self and
-// Coaxial within about 1e-5 of the value (3e-5 for needle-like or very deep windows), Pair
-// within 1e-4 with tilted axes; the To functions climb to what is asked. Small values that
-// are the difference of large ones, as of crossed coils, are less accurate relative to
-// themselves: see the estimate.
+// Every inductance comes with an estimate of its error in henry. The default effort keeps Self,
+// Coaxial and Pair with parallel axes within about 1e-5 of the value (3e-5 for needle-like or very
+// deep windows, up to 1e-4 for a few in a thousand that touch), Pair within 1e-4 with tilted axes;
+// the To functions climb to what is asked. Small values that are the difference of large ones, as
+// of crossed coils, are less accurate relative to themselves: see the estimate.
 //
 // Arguments are not checked. Lengths must be finite and not negative, the corner radius at
 // most half of each side, height and build not both 0 (the result is then infinite), and

@@ -21,6 +21,8 @@ type engine struct {
 	nodes  []node
 	joints []node // of joined pieces, once found
 
+	parts float64 // what the pairs of pieces add up to without their signs, where several engines work
+
 	corners []corner // known near ends of joined sides
 	sheets  []engine // of pieces that meet, if q is a thin layer
 }
@@ -69,6 +71,9 @@ func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e
 
 // nearArcs integrates two corners with a short side between them, which are mirror images.
 func (e *engine) nearArcs(p, q *piece, end touch) float64 {
+	if e.quick && e.wp != e.wq {
+		return e.separate(p, q)
+	}
 	if !e.useProduct() {
 		e.nodes = e.jointNodes()
 		e.halve()
@@ -86,6 +91,9 @@ func (e *engine) aligned(p *piece) float64 {
 		}
 	}
 	e.alignedNodes(p.arc)
+	if p.arc && e.quick && e.smooth > 0 && len(e.nodes) > concentricFrom {
+		return e.concentric(p)
+	}
 	if p.arc {
 		return e.alignedArcs(p)
 	}
@@ -97,7 +105,11 @@ func (e *engine) aligned(p *piece) float64 {
 }
 
 func (e *engine) alignedArcs(p *piece) float64 {
-	t, sum := newTurning(p.span, squared(e.o.arc)), 0.0
+	points := e.o.arc
+	if e.wp != e.wq && p.span > 2 {
+		points += 3
+	}
+	t, sum := newTurning(p.span, squared(points)), 0.0
 	for _, at := range e.nodes {
 		sum += at.w * t.arcs(at.tp, at.tq, e.k)
 	}
@@ -190,20 +202,27 @@ func (e *engine) jointNodes() []node {
 }
 
 func (e *engine) separate(p, q *piece) float64 {
+	if !p.arc && !q.arc && p.along.isNear(q.along.times(-1), 1e-14) {
+		if value, ok := e.opposite(p, q); ok {
+			return value
+		}
+	}
 	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
 		return e.facing(p, q)
 	}
-	d := math.Hypot(e.distance(p, q), e.smooth)
+	d := math.Hypot(e.distance(p, q), e.close())
 	np := orderFor(e.wp.width(), d, e.o.digits, p.leastAcross(e.wp, d), e.o.most)
 	nq := orderFor(e.wq.width(), d, e.o.digits, q.leastAcross(e.wq, d), e.o.most)
-	if e.common && np > 4 {
+	if e.common && np > 4 && !e.quick {
 		e.nodes = e.jointNodes()
 	} else {
 		e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
 	}
-	rp := gauss(orderFor(p.extent(e.wp.to), d, e.o.digits, p.leastOrder(), 2*e.o.most))
-	rq := gauss(orderFor(q.extent(e.wq.to), d, e.o.digits, q.leastOrder(), 2*e.o.most))
+	ap, aq := e.around(p, e.wp, d), e.around(q, e.wq, d)
+	rp, rq := gauss(min(ap, 2*e.o.most)), gauss(min(aq, 2*e.o.most))
 	switch {
+	case e.mayCrowd() && (np*nq*ap*aq > nearFrom || max(ap, aq) > 2*e.o.most):
+		return e.near(p, q)
 	case p.arc && q.arc || (p.arc || q.arc || !p.parallel(q)) && e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
@@ -215,17 +234,6 @@ func (e *engine) separate(p, q *piece) float64 {
 	case p.arc || !p.parallel(q):
 		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 	}
-	return e.opposed(p, q)
-}
-
-// opposed integrates two parallel sides of opposite directions.
-func (e *engine) opposed(p, q *piece) float64 {
-	if len(e.nodes) > fewNodes {
-		op, oq := p.start.dot(p.out), q.start.dot(p.out)
-		if value, ok := e.bars(p, q, window{op + e.wp.from, op + e.wp.to}, window{oq - e.wq.to, oq - e.wq.from}); ok {
-			return value
-		}
-	}
 	sum := 0.0
 	for _, at := range e.nodes {
 		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
@@ -236,11 +244,22 @@ func (e *engine) opposed(p, q *piece) float64 {
 // parallel reports whether two sides are.
 func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-15 }
 
+// around is the number of points along a piece at a distance from another.
+func (e *engine) around(p *piece, w window, distance float64) int {
+	return orderFor(p.extent(w.to), distance, e.o.digits, p.leastOrder(), 1000)
+}
+
 // byPoints reports whether a corner or a side and another side at a distance are integrated sooner by points of a table along
 // the side than in closed form.
 func (e *engine) byPoints(p, q *piece, distance float64) bool {
-	k, ok := e.k.(*sheets)
-	return ok && k.table != nil && orderFor(p.length+q.length, distance, e.o.digits, 3, maxOrder) < min(20, 5*k.n)
+	n := orderFor(p.length+q.length, distance, e.o.digits, 3, maxOrder)
+	switch k := e.k.(type) {
+	case *sheets:
+		return k.table != nil && n < min(20, 5*k.n)
+	case *aboveEachOther:
+		return k.table != nil && n < min(20, 2*len(k.z2))
+	}
+	return false
 }
 
 // facing integrates two parallel sides that lie on one line of distances, exactly but for
@@ -258,6 +277,12 @@ func (e *engine) facing(p, q *piece) float64 {
 		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)
 	}
 	return sum
+}
+
+// opposite is facing for sides that run against each other, where that has a closed form.
+func (e *engine) opposite(p, q *piece) (value float64, ok bool) {
+	op, oq := p.start.dot(p.out), q.start.dot(p.out)
+	return e.bars(p, q, window{e.wp.from + op, e.wp.to + op}, window{oq - e.wq.to, oq - e.wq.from})
 }
 
 // leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over

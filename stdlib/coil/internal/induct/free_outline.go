@@ -85,6 +85,7 @@ func (o Outline) winding() winding {
 		perimeter += pieces[i].extent(o.Offset)
 	}
 	w.size = max(perimeter/2+2*o.Build, o.Height)
+	w.narrow = w.size
 	return w
 }
 

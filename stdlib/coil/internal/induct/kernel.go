@@ -116,7 +116,7 @@ func (k *sheets) add(u, w float64) {
 
 func (k *sheets) point(rho2 float64) float64 {
 	if k.table != nil {
-		return k.table.at(rho2, k.exactPoint)
+		return k.table.at(rho2)
 	}
 	return k.exactPoint(rho2)
 }

@@ -40,36 +40,49 @@ func (o orders) deepen(w window) orders {
 // samples: it only chooses the number of quadrature points. Pieces of one skeleton
 // are nearest at the inside of their windows.
 func (e *engine) distance(p, q *piece) float64 {
+	a, b := p.spots(), q.spots()
 	if e.common {
-		return math.Sqrt(distance2(p, q, e.wp.from, e.wq.from))
+		return math.Sqrt(a.distance2(&b, e.wp.from, e.wq.from))
 	}
 	least := math.Inf(1)
 	for _, tp := range [2]float64{e.wp.from, e.wp.to} {
 		for _, tq := range [2]float64{e.wq.from, e.wq.to} {
-			least = min(least, distance2(p, q, tp, tq), distance2(q, p, tq, tp))
+			least = min(least, a.distance2(&b, tp, tq))
 		}
 	}
 	return math.Sqrt(least)
 }
 
-// distance2 is the square of the least distance of five points of p from q.
-func distance2(p, q *piece, tp, tq float64) float64 {
-	if p.arc && !q.arc {
-		p, q, tp, tq = q, p, tq, tp
+// spots are five places along a piece, on its skeleton and with the way out of it.
+type spots struct {
+	p    *piece
+	base [5]vec
+	out  [5]vec
+}
+
+func (p *piece) spots() (s spots) {
+	s.p = p
+	for i := range s.base {
+		s.base[i], s.out[i], _ = p.frame(float64(i) / 4)
 	}
+	return s
+}
+
+// distance2 is the square of the least distance of the places of both pieces at their depths, and of either's places from
+// the other if that is a side.
+func (s *spots) distance2(o *spots, ts, to float64) float64 {
 	least := math.Inf(1)
-	var at [5]vec
-	for i := range at {
-		at[i], _ = p.at(float64(i)/4, tp)
-	}
-	for j := range 5 {
-		b, _ := q.at(float64(j)/4, tq)
-		for _, a := range at {
-			gap := a.minus(b)
+	for i := range s.base {
+		a := s.base[i].plus(s.out[i].times(ts))
+		for j := range o.base {
+			gap := a.minus(o.base[j]).minus(o.out[j].times(to))
 			least = min(least, gap.dot(gap))
 		}
-		if !p.arc {
-			least = min(least, sideDistance2(p, tp, b))
+		if !o.p.arc {
+			least = min(least, sideDistance2(o.p, to, a))
+		}
+		if !s.p.arc {
+			least = min(least, sideDistance2(s.p, ts, o.base[i].plus(o.out[i].times(to))))
 		}
 	}
 	return least

@@ -86,15 +86,31 @@ func product(p, q *piece, nodes []node, k kernel, rp, rq rule, end touch) float6
 		for j, w := range rq.w {
 			other := &others[j]
 			between := b.minus(other.base)
-			part := 0.0
-			for m, at := range nodes {
-				gap := between.plus(n.times(at.tp)).minus(other.out.times(at.tq))
-				part += weights[m] * k.point(gap.dot(gap))
-			}
-			sum += rp.w[i] * w * t.dot(other.tangent) * part
+			gap := crossing{between.dot(between), 2 * n.dot(between), -2 * other.out.dot(between), -2 * n.dot(other.out)}
+			sum += rp.w[i] * w * t.dot(other.tangent) * gap.over(nodes, weights, k)
 		}
 	}
 	return sum
+}
+
+// A crossing is the square of the distance of two points at distances p and q from the skeletons, along directions of
+// their own: one + pOnce·p + qOnce·q + both·pq + p² + q².
+type crossing struct{ one, pOnce, qOnce, both float64 }
+
+// over is the sum of the kernel over all nodes.
+func (c crossing) over(nodes []node, weights []float64, k kernel) float64 {
+	if s, ok := k.(*sheets); ok && s.table != nil {
+		return s.table.nodes(nodes, weights, c)
+	}
+	sum := 0.0
+	for i := range nodes {
+		sum += weights[i] * k.point(c.at(&nodes[i]))
+	}
+	return sum
+}
+
+func (c *crossing) at(n *node) float64 {
+	return max(c.one+n.tp*(c.pOnce+n.tp+c.both*n.tq)+n.tq*(c.qOnce+n.tq), 0)
 }
 
 // arcs integrates over two arcs of one centre and one range of angles, radii tp and

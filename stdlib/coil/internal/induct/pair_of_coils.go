@@ -17,34 +17,45 @@ import (
 // with winding a, and an estimate of the error in henry. It is negative where the
 // windings oppose each other. The windows must not overlap; that is not checked.
 func Pair(a, b Section, na, nb float64, place Placement) (mutual, err float64) {
-	return climb(defaultLevel, defaultLevel, 0, na*nb, pairAt(a, b, place))
+	return climbOver(defaultLevel, defaultLevel, 0, na*nb, pairAt(a, b, place))
 }
 
 // PairValue is the mutual inductance that Pair returns, without the estimate of the error.
 func PairValue(a, b Section, na, nb float64, place Placement) float64 {
-	return na * nb * pairAt(a, b, place)(defaultLevel)
+	value, _ := pairAt(a, b, place)(defaultLevel)
+	return na * nb * value
 }
 
 // PairPart is PairValue for a part of a whole: the smaller its share, the less exact it has to be.
 func PairPart(a, b Section, na, nb float64, place Placement, share float64) float64 {
-	return na * nb * pairAt(a, b, place)(levelFor(share))
+	value, _ := pairAt(a, b, place)(levelFor(share))
+	return na * nb * value
 }
 
 // PairTo is Pair to a relative accuracy between 1e-3 and 1e-7.
 func PairTo(a, b Section, na, nb float64, place Placement, relative float64) (mutual, err float64) {
-	return climb(defaultLevel, topLevel, relative, na*nb, pairAt(a, b, place))
+	return climbOver(defaultLevel, topLevel, relative, na*nb, pairAt(a, b, place))
 }
 
-func pairAt(a, b Section, place Placement) func(level int) float64 {
+// pairAt is the mutual inductance of one turn with one turn at a level, and how large the parts are of which it is made.
+func pairAt(a, b Section, place Placement) func(level int) (value, parts float64) {
 	axis := place.vector([3]float64{0, 0, 1})
 	switch level := math.Hypot(axis[0], axis[1]) < 1e-12; {
 	case level && place.isCoaxial(a, b):
 		coaxial := coaxialAt(a, b, place.Shift[2])
-		return func(level int) float64 { return math.Copysign(coaxial(level), axis[2]) }
+		return alone(func(level int) float64 { return math.Copysign(coaxial(level), axis[2]) })
 	case level:
 		return parallelAt(a, b, place, axis[2])
 	}
-	return tiltedAt(a, b, place)
+	return alone(tiltedAt(a, b, place))
+}
+
+// alone takes a value as its only part.
+func alone(at func(level int) float64) func(level int) (value, parts float64) {
+	return func(level int) (float64, float64) {
+		value := at(level)
+		return value, math.Abs(value)
+	}
 }
 
 // isCoaxial reports whether parallel coils share their axis and the directions of their sides.
@@ -59,17 +70,22 @@ func (s Section) isCircle() bool {
 	return a == 0 && b == 0
 }
 
+// partsShare is how much the errors of the parts cancel.
+const partsShare = 0.15
+
 // parallelAt turns a coil that is upside down the right way up and changes the sign instead: a
 // rounded rectangle is its own mirror image.
-func parallelAt(a, b Section, place Placement, up float64) func(level int) float64 {
+func parallelAt(a, b Section, place Placement, up float64) func(level int) (value, parts float64) {
 	wa, wb := a.winding(), b.winding()
 	x := place.vector([3]float64{1, 0, 0})
 	wa.pieces = quarters(a.straights())
 	wb.pieces = moved(quarters(b.straights()), math.Atan2(x[1], x[0]), vec{place.Shift[0], place.Shift[1]})
-	tasks := allTasks(len(wa.pieces), len(wb.pieces))
+	small := 1e-12 * (wa.size + wb.size)
+	tasks := parallelTasks(math.Abs(place.Shift[0]) <= small, math.Abs(place.Shift[1]) <= small, math.Abs(x[1]) < 1e-12)
 	aside := math.Hypot(place.Shift[0], place.Shift[1])
-	return func(level int) float64 {
-		return math.Copysign(1, up) * wa.with(wb, false, aside, place.Shift[2], level, tasks)
+	return func(level int) (value, parts float64) {
+		value, parts = wa.withParts(wb, false, aside, place.Shift[2], level, tasks)
+		return math.Copysign(1, up) * value, max(math.Abs(value), partsShare*parts)
 	}
 }
 

@@ -14,13 +14,14 @@ type winding struct {
 	window window
 	height float64
 	size   float64 // largest dimension
+	narrow float64 // distance of opposite sides
 }
 
 func (s Section) winding() winding {
 	a, b := s.straights()
 	return winding{
 		pieces: skeletonPieces(rectangleSkeleton(a, b)), window: s.window(), height: s.Height,
-		size: max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height),
+		size: max(s.CoreLength+2*s.Build, s.CoreWidth+2*s.Build, s.Height), narrow: min(s.CoreLength, s.CoreWidth) + s.Build,
 	}
 }
 
@@ -148,8 +149,15 @@ func sameSkeleton(a, b Section) bool {
 // with is the mutual inductance of one turn with one turn, in henry, q being the distance
 // aside and z along the axis.
 func (p winding) with(q winding, common bool, aside, z float64, level int, tasks []task) float64 {
+	value, _ := p.withParts(q, common, aside, z, level, tasks)
+	return value
+}
+
+// withParts returns also what the pairs of pieces add up to without their signs.
+func (p winding) withParts(q winding, common bool, aside, z float64, level int, tasks []task) (value, parts float64) {
 	e := p.engine(q, common, aside, z, level)
-	return Mu0 / (4 * math.Pi) * e.shared(tasks)
+	value = Mu0 / (4 * math.Pi) * e.shared(tasks)
+	return value, Mu0 / (4 * math.Pi) * e.parts
 }
 
 func (p winding) engine(q winding, common bool, aside, z float64, level int) engine {
@@ -162,9 +170,12 @@ func (p winding) engine(q winding, common bool, aside, z float64, level int) eng
 		o = o.deepen(q.window)
 	}
 	lost := 0.0
-	if !common || z != 0 {
-		lost = lostDigits(math.Hypot(aside, z), p.size, q.size)
+	if !common || z != 0 || p.window != q.window {
+		lost = max(lostDigits(math.Hypot(aside, z), p.size, q.size), lostDigits(math.Hypot(aside, z), p.narrow, q.narrow)/2)
 		o.digits += 2 + lost
+		if aside > 0 {
+			o.digits += 1.5
+		}
 	}
 	return engine{
 		k: k, scale: scale, p: p.pieces, q: q.pieces, wp: p.window, wq: q.window, common: common,
@@ -187,7 +198,7 @@ func axialGap(ha, hb, z float64) float64 {
 }
 
 // lostDigits is how much the pieces of two distant windings cancel, as a power of e: each pair is
-// of the order 1/distance, their sum that of two dipoles.
+// of the order 1/distance, their sum that of two dipoles. Of two long coils, opposite sides cancel.
 func lostDigits(distance, a, b float64) float64 {
 	return math.Log1p(distance*distance/(a*a)) + math.Log1p(distance*distance/(b*b))
 }
@@ -195,7 +206,7 @@ func lostDigits(distance, a, b float64) float64 {
 // A table of the kernel keeps eight digits: up to a level, and where few of them are lost to cancellation.
 const (
 	tableLevel = 3
-	tableLost  = 4
+	tableLost  = 7
 )
 
 const (
@@ -207,11 +218,21 @@ const (
 // the step, which is usually ten times too much, with a part of the one before and a floor, which
 // cover the cases where two levels agree by chance.
 func climb(level, most int, relative, factor float64, at func(level int) float64) (value, err float64) {
-	rough, before := at(level-1), 0.0
+	return climbOver(level, most, relative, factor, alone(at))
+}
+
+// climbOver is climb for a sum of which is known how large its parts are; the floor goes with them.
+func climbOver(level, most int, relative, factor float64, at func(level int) (value, parts float64)) (value, err float64) {
+	if relative > 0 { // the floor is above it further down
+		level = min(max(level, int(math.Ceil(-3-math.Log10(relative/2)))), most)
+	}
+	rough, _ := at(level - 1)
+	before := 0.0
 	for {
-		value = at(level)
+		var parts float64
+		value, parts = at(level)
 		step := math.Abs(value - rough)
-		err = step + before/20 + 2*math.Pow10(-3-level)*math.Abs(value)
+		err = step + before/20 + 2*math.Pow10(-3-level)*parts
 		if math.IsInf(value, 0) || pace.Stopped() || level >= most || err <= relative*math.Abs(value) {
 			return factor * value, math.Abs(factor) * err
 		}

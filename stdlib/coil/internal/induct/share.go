@@ -1,6 +1,7 @@
 package induct
 
 import (
+	"math"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -70,7 +71,7 @@ func (e *engine) shared(tasks []task) float64 {
 	share(len(tasks), func(worker, i int) { values[i] = tasks[i].times * engines[worker].pair(tasks[i].p, tasks[i].q) })
 	sum := 0.0
 	for _, v := range values {
-		sum += v
+		sum, e.parts = sum+v, e.parts+math.Abs(v)
 	}
 	return sum
 }

@@ -13,45 +13,90 @@ import (
 // degree of the polynomials.
 const degree = 9
 
+// tableTop is the exponent of 2¹² m².
+const tableTop = 1023 + 12
+
 // A lookup holds the polynomials, each made when it is first asked for.
 type lookup struct {
+	exact func(rho2 float64) float64
 	top   int // exponent above all
 	known [64]bool
-	c     [64][degree + 1]float64
+	c     [64]polynomial
 }
+
+// A polynomial of the mantissa, taken from -1 to 1.
+type polynomial [degree + 1]float64
 
 // tabled returns the kernel with a table of its own, for one worker.
 func (k *sheets) tabled() *sheets {
 	to := *k
-	to.table = &lookup{top: 1023 + 12} // 2¹² m²
+	to.table = &lookup{exact: k.exactPoint, top: tableTop}
 	return &to
 }
 
-// at is the kernel at ρ², made of f where it is not known yet.
-func (l *lookup) at(rho2 float64, f func(rho2 float64) float64) float64 {
+// at is the kernel at ρ².
+func (l *lookup) at(rho2 float64) float64 {
 	bits := math.Float64bits(rho2)
 	i := l.top - int(bits>>52)
 	if uint(i) >= uint(len(l.c)) {
-		return f(rho2)
+		return l.exact(rho2)
 	}
 	if !l.known[i] {
-		l.make(i, f)
+		l.make(i)
 	}
-	c := &l.c[i]
-	x := math.Float64frombits(bits&(1<<52-1)|1023<<52)*2 - 3 // the mantissa, from -1 to 1
-	x2 := x * x
+	x := math.Float64frombits(bits&(1<<52-1)|1023<<52)*2 - 3
+	return l.c[i].at(x, x*x)
+}
+
+// at is small enough for the compiler to write it out where it is called.
+func (c *polynomial) at(x, x2 float64) float64 {
 	even := c[0] + x2*(c[2]+x2*(c[4]+x2*(c[6]+x2*c[8])))
-	odd := c[1] + x2*(c[3]+x2*(c[5]+x2*(c[7]+x2*c[9])))
-	return even + x*odd
+	return even + x*(c[1]+x2*(c[3]+x2*(c[5]+x2*(c[7]+x2*c[9]))))
+}
+
+// line is Σ w·f(√((t−y)² + a·t + b)) over a row of t.
+func (l *lookup) line(t, w []float64, y, a, b float64) float64 {
+	sum := 0.0
+	w = w[:len(t)]
+	for i, t := range t {
+		rho2 := (t-y)*(t-y) + a*t + b
+		bits := math.Float64bits(rho2)
+		j := uint(l.top - int(bits>>52))
+		if j < uint(len(l.c)) && l.known[j] {
+			x := math.Float64frombits(bits&(1<<52-1)|1023<<52)*2 - 3
+			sum += w[i] * l.c[j].at(x, x*x)
+		} else {
+			sum += w[i] * l.at(rho2)
+		}
+	}
+	return sum
+}
+
+// nodes is the same over pairs of distances.
+func (l *lookup) nodes(nodes []node, w []float64, c crossing) float64 {
+	sum := 0.0
+	w = w[:len(nodes)]
+	for i := range nodes {
+		rho2 := c.at(&nodes[i])
+		bits := math.Float64bits(rho2)
+		j := uint(l.top - int(bits>>52))
+		if j < uint(len(l.c)) && l.known[j] {
+			x := math.Float64frombits(bits&(1<<52-1)|1023<<52)*2 - 3
+			sum += w[i] * l.c[j].at(x, x*x)
+		} else {
+			sum += w[i] * l.at(rho2)
+		}
+	}
+	return sum
 }
 
 // make interpolates between the Chebyshev points of one power of two.
-func (l *lookup) make(i int, f func(rho2 float64) float64) {
+func (l *lookup) make(i int) {
 	l.known[i] = true
 	scale := math.Float64frombits(uint64(l.top-i) << 52)
 	rows := interpolation()
 	for j := range rows {
-		v := f(scale * (3 + rows[j].x) / 2)
+		v := l.exact(scale * (3 + rows[j].x) / 2)
 		for n := range l.c[i] {
 			l.c[i][n] += rows[j].c[n] * v
 		}

@@ -63,3 +63,43 @@ func allTasks(np, nq int) []task {
 	}
 	return tasks
 }
+
+// An image is where the pieces of quarters go when an outline is mapped to itself.
+type image [8]int
+
+var (
+	mirrors = [2]image{{2, 1, 0, 7, 6, 5, 4, 3}, {6, 5, 4, 3, 2, 1, 0, 7}} // length or width turned round
+	halfWay = image{4, 5, 6, 7, 0, 1, 2, 3}                                // half a turn
+)
+
+// parallelTasks is for two outlines of four corners, one of which may lie on the width's or the length's axis of the
+// other, or on both, and level with it.
+func parallelTasks(onWidth, onLength, level bool) []task {
+	tasks := allTasks(8, 8)
+	switch {
+	case onWidth && onLength:
+		return halved(tasks, halfWay)
+	case onWidth && level:
+		return halved(tasks, mirrors[0])
+	case onLength && level:
+		return halved(tasks, mirrors[1])
+	}
+	return tasks
+}
+
+// halved is for two outlines that are both mapped to themselves at once: of two pairs that are mapped to each other only one
+// is kept.
+func halved(tasks []task, mirror image) []task {
+	kept := tasks[:0]
+	for _, t := range tasks {
+		p, q := mirror[t.p], mirror[t.q]
+		switch {
+		case p == t.p && q == t.q:
+			kept = append(kept, t)
+		case t.p < p || t.p == p && t.q < q:
+			t.times *= 2
+			kept = append(kept, t)
+		}
+	}
+	return kept
+}

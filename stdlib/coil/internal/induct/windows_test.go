@@ -20,8 +20,7 @@ type offMost struct {
 func (f *offMost) holds(t *testing.T, row map[string]string, what, column string, got, allowed float64) {
 	t.Helper()
 	want := number(t, row, column)
-	name := row["case_id"] + ", " + what
-	closeTo(t, name, got, want, max(allowed, missed[name])+number(t, row, "relative_error"))
+	closeTo(t, row["case_id"]+", "+what, got, want, allowed+number(t, row, "relative_error"))
 	book.Note(t, what, math.Abs(got/want-1))
 	if off := math.Abs(got/want - 1); off > f.off {
 		f.off, f.name = off, row["case_id"]
@@ -44,19 +43,6 @@ func placeOf(t *testing.T, row map[string]string) (p Placement) {
 		p.Shift[i], p.Turn[i] = number(t, row, "shift_"+axis), number(t, row, "turn_"+axis)
 	}
 	return p
-}
-
-// missed are the rows that a function is further off than it should be, and by how much at most:
-//
-//	Coaxial of 29, one close around the other, is a little over
-//	Pair of 41 and 42, beside each other with little flux in common; the estimate of the error covers it
-//	Pair of 51, one turned on top of the other and touching it, is 1e-4 off, but right with the two exchanged; the
-//	estimate does not cover it
-var missed = map[string]float64{
-	"29_around_0.1mm, Coaxial": 1.3e-5, "29_around_0.1mm, PairValue": 1.3e-5,
-	"41_aside_moved_5mm, Pair": 1.3e-5, "41_aside_moved_5mm, PairValue exchanged": 1.3e-5,
-	"51_turned_0mm, Pair":         1.05e-4,
-	"42_aside_raised_8mm, PairTo": 1.2e-6, "42_aside_raised_8mm, Pair": 1.2e-5, "42_aside_raised_8mm, PairValue exchanged": 1.2e-5,
 }
 
 func TestSelfOfRandomWindows(t *testing.T) {
