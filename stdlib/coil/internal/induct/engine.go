@@ -71,7 +71,7 @@ func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e
 
 // nearArcs integrates two corners with a short side between them, which are mirror images.
 func (e *engine) nearArcs(p, q *piece, end touch) float64 {
-	if e.quick && e.wp != e.wq {
+	if e.quick && e.wp != e.wq && len(e.sheets) == 0 && e.wq.width() > 0 {
 		return e.separate(p, q)
 	}
 	if !e.useProduct() {
@@ -202,17 +202,15 @@ func (e *engine) jointNodes() []node {
 }
 
 func (e *engine) separate(p, q *piece) float64 {
-	if !p.arc && !q.arc && p.along.isNear(q.along.times(-1), 1e-14) {
-		if value, ok := e.opposite(p, q); ok {
-			return value
-		}
-	}
 	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
 		return e.facing(p, q)
 	}
 	d := math.Hypot(e.distance(p, q), e.close())
 	np := orderFor(e.wp.width(), d, e.o.digits, p.leastAcross(e.wp, d), e.o.most)
 	nq := orderFor(e.wq.width(), d, e.o.digits, q.leastAcross(e.wq, d), e.o.most)
+	if !p.arc && !q.arc && p.parallel(q) {
+		return e.opposite(p, q, np, nq)
+	}
 	if e.common && np > 4 && !e.quick {
 		e.nodes = e.jointNodes()
 	} else {
@@ -223,7 +221,7 @@ func (e *engine) separate(p, q *piece) float64 {
 	switch {
 	case e.mayCrowd() && (np*nq*ap*aq > nearFrom || max(ap, aq) > 2*e.o.most):
 		return e.near(p, q)
-	case p.arc && q.arc || (p.arc || q.arc || !p.parallel(q)) && e.byPoints(p, q, d):
+	case p.arc && q.arc || e.byPoints(p, q, d):
 		return product(p, q, e.nodes, e.k, rp, rq, apart)
 	case q.arc && e.blocks(e.wp) && len(e.nodes) > 3*nq:
 		return e.sector(q, p, e.wq, e.wp, rq, e.plain(e.wq, nq), apart, (*sheets).row)
@@ -231,18 +229,15 @@ func (e *engine) separate(p, q *piece) float64 {
 		return e.sector(p, q, e.wp, e.wq, rp, e.plain(e.wp, np), apart, (*sheets).row)
 	case q.arc:
 		return alongPiece(q, p, e.nodes, true, e.k, rq, apart)
-	case p.arc || !p.parallel(q):
-		return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 	}
-	sum := 0.0
-	for _, at := range e.nodes {
-		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
-	}
-	return sum
+	return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 }
 
 // parallel reports whether two sides are.
-func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-15 }
+func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-14 }
+
+// fewPairs is the number of pairs of depths up to which two sides take less time by each pair than in closed form.
+const fewPairs = 4
 
 // around is the number of points along a piece at a distance from another.
 func (e *engine) around(p *piece, w window, distance float64) int {
@@ -279,10 +274,20 @@ func (e *engine) facing(p, q *piece) float64 {
 	return sum
 }
 
-// opposite is facing for sides that run against each other, where that has a closed form.
-func (e *engine) opposite(p, q *piece) (value float64, ok bool) {
-	op, oq := p.start.dot(p.out), q.start.dot(p.out)
-	return e.bars(p, q, window{e.wp.from + op, e.wp.to + op}, window{oq - e.wq.to, oq - e.wq.from})
+// opposite is facing for sides that run against each other: in closed form, or by few points over both depths.
+func (e *engine) opposite(p, q *piece, np, nq int) float64 {
+	if np*nq > fewPairs {
+		op, oq := p.start.dot(p.out), q.start.dot(p.out)
+		if value, ok := e.bars(p, q, window{e.wp.from + op, e.wp.to + op}, window{oq - e.wq.to, oq - e.wq.from}); ok {
+			return value
+		}
+	}
+	e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
+	sum := 0.0
+	for _, at := range e.nodes {
+		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
+	}
+	return sum
 }
 
 // leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over

@@ -27,6 +27,7 @@ func besideLayer(a, b Section, distance, share float64) (value float64, ok bool)
 		return 0, false
 	}
 	e.k = k.tabled()
+	e.o.digits = ordersAt(a.sheetLevel(share)).digits + 2 // neighbours: nothing cancels
 	more, sum := thickness(a, b, gap, distance)
 	if len(p.pieces) > 1 && sum*share < thinPart*b.MeanTurnLength() {
 		e.asSheets(1)
