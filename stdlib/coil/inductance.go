@@ -119,14 +119,14 @@ func (c Winding) laid() bool {
 }
 
 // single reports whether few laid turns are summed one by one: pairs of circles are quick, others that differ take some
-// ten microseconds each.
+// three microseconds each.
 func (c Winding) single() bool {
 	layers := min(c.layout.layers, c.turns)
 	return c.laid() && (c.isRound() && (c.turns <= mostSingle || c.cornersCount()) || layers*(layers+1)/2*min(c.turns, c.layout.perLayer) <= fewPairs)
 }
 
 // fewPairs is the number of different pairs of turns up to which they are summed.
-const fewPairs = 20
+const fewPairs = 60
 
 // roundWire is what round insulated wires have more than an even filling.
 func (c Winding) roundWire() float64 {

@@ -75,8 +75,8 @@ func TestInductanceToOfEveryKind(t *testing.T) {
 
 // TestInductanceOutOfReach wants an accuracy that is missed to be told, with what was reached.
 func TestInductanceOutOfReach(t *testing.T) {
-	flat := wound(t, Rectangle{CoreLength: 415.6 * mm, CoreWidth: 0.92 * mm, CornerRadius: 0.186 * mm, Height: 0.066 * mm}, gauge(t, 44), 2667)
-	if got, err := flat.InductanceTo(1e-7); err == nil || !strings.Contains(err.Error(), "out of reach") || !strings.Contains(err.Error(), "at least") {
+	drawn := wound(t, Convex{Corners: ring(720, 0.03, 0.012), Height: 8 * mm}, gauge(t, 42), 3000)
+	if got, err := drawn.InductanceTo(1e-6); err == nil || !strings.Contains(err.Error(), "out of reach") || !strings.Contains(err.Error(), "at least") {
 		t.Errorf("got %v, %v", got, err)
 	}
 }
