@@ -50,7 +50,7 @@ func thickness(a, b Section, gap, distance float64) (more, sum float64) {
 // sheetLevel is levelFor for sheets beside a winding, which err less; circles are quick at any level.
 func (s Section) sheetLevel(share float64) int {
 	switch {
-	case share < 0.012 && !s.isCircle():
+	case share < 0.1 && !s.isCircle():
 		return 0
 	case s.isCircle():
 		return 2
