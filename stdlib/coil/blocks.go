@@ -84,6 +84,9 @@ func (c Winding) filledBlocks() []filled {
 // mutual returns the mutual inductance of two windings that both run the same way.
 func mutual(a, b Placed) float64 {
 	place := induct.Placement{Shift: a.turned(b.position().Plus(-1, a.position()), -1), Turn: a.between(b)}
+	if turn, ok := a.levelWith(b); ok && (a.Winding.isFree() || b.Winding.isFree()) {
+		return induct.ParallelOutlines(a.Winding.anyOutline(), b.Winding.anyOutline(), float64(a.Winding.turns), float64(b.Winding.turns), turn, place.Shift)
+	}
 	up := place.Axis()
 	sum, pairs := 0.0, float64(a.Winding.turns*b.Winding.turns)
 	for _, p := range a.Winding.filledBlocks() {

@@ -117,7 +117,7 @@ func (c Chain) Capacitance() units.Capacitance {
 //
 // Source: Neumann's integral over both windows.
 //
-// Accuracy: 0.1 % of the own inductances; without iron.
+// Accuracy: 0.01 % with parallel axes, mostly 0.001 %; 0.05 % with tilted ones; without iron.
 //
 // Example: pair.Mutual(1, 2)
 func (c Chain) Mutual(one, other int) (units.Inductance, error) {

@@ -20,8 +20,9 @@ type Point struct {
 //
 // Source: Steiner's formula (1840): perimeter and area alone decide the length of turns and the areas in them.
 //
-// Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact; with more corners inductance within some 0.01 %. Mutual inductance, field, losses and hum of
-// near wires are those of the rounded rectangle of equal perimeter and area, within some per cent.
+// Accuracy: lengths, areas, resistance and, up to 40 corners, inductance exact; with more corners inductance within some 0.01 %. Mutual inductance
+// with a tilted winding, field, losses and hum of near wires are those of the rounded rectangle of equal perimeter and area, within some
+// per cent.
 type Convex struct {
 	Corners []Point      // of the core, three or more in any order, within 2 m of the origin
 	Height  units.Length // between the flanges, up to 2 m

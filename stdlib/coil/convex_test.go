@@ -57,3 +57,23 @@ func TestConvex(t *testing.T) {
 		}
 	}
 }
+
+// A rectangle written as corners, away from the origin, couples like a rectangle: above, beside and turned against each other and
+// with another one; the reverse is the same.
+func TestMutualOfConvexCores(t *testing.T) {
+	w := gauge(t, 38)
+	box := Rectangle{CoreLength: 30 * mm, CoreWidth: 8 * mm, Height: 6 * mm}
+	corners := Convex{Corners: []Point{{10 * mm, 5 * mm}, {40 * mm, 5 * mm}, {40 * mm, 13 * mm}, {10 * mm, 13 * mm}}, Height: 6 * mm}
+	a, b, c := wound(t, box, w, 800), wound(t, corners, w, 800), wound(t, Racetrack{CoreLength: 40 * mm, CoreWidth: 10 * mm, Height: 5 * mm}, w, 500)
+	for _, place := range []Placed{{Z: 8 * mm}, {Y: 25 * mm}, {X: 3 * mm, Y: 2 * mm, Z: 9 * mm, Turn: 40 * units.Degree}} {
+		at := func(c Winding) Placed { p := place; p.Winding = c; return p }
+		want := mutual(Placed{Winding: a}, at(a))
+		close(t, "both", mutual(Placed{Winding: b}, at(b)), want, 2e-5)
+		close(t, "one", mutual(Placed{Winding: b}, at(a)), want, 2e-5)
+		close(t, "the other", mutual(Placed{Winding: a}, at(b)), want, 2e-5)
+		close(t, "a racetrack", mutual(Placed{Winding: b}, at(c)), mutual(Placed{Winding: a}, at(c)), 2e-5)
+	}
+	wedge := wound(t, Convex{Corners: []Point{{0, 0}, {30 * mm, 0}, {0, 12 * mm}}, Height: 6 * mm}, w, 600)
+	p := Placed{Winding: c, X: 4 * mm, Z: 9 * mm, Turn: 30 * units.Degree}
+	close(t, "the reverse", mutual(p, Placed{Winding: wedge}), mutual(Placed{Winding: wedge}, p), 2e-5)
+}

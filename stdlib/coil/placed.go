@@ -77,6 +77,13 @@ func (p Placed) between(q Placed) [3]float64 {
 	return [3]float64{v[0] / size * angle, v[1] / size * angle, v[2] / size * angle}
 }
 
+// levelWith reports whether another winding has a parallel axis that points the same way, and how far it is turned to the left of
+// this one.
+func (p Placed) levelWith(q Placed) (turn float64, ok bool) {
+	v := p.between(q)
+	return v[2], math.Hypot(v[0], v[1]) < 1e-12
+}
+
 // linked returns the flux of a field through all turns, with the sign of the winding.
 func (p Placed) linked(field HumField) float64 {
 	at := p.position()

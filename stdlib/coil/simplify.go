@@ -2,6 +2,7 @@ package coil
 
 import (
 	"math"
+	"slices"
 
 	"lode/stdlib/coil/internal/induct"
 )
@@ -21,6 +22,38 @@ const mostLooked = 2000
 func (c Winding) freeOutline() induct.Outline {
 	s := c.section()
 	return induct.Outline{Points: simplified(c.shape.hull, mostCorners), Offset: c.shape.over, Height: s.Height, Build: s.Build}
+}
+
+// isFree reports whether the whole winding goes around a core of free outline.
+func (c Winding) isFree() bool { return len(c.shape.hull) > 0 && len(c.layout.blocks) == 0 }
+
+// anyOutline is the core and the window of any winding, about the middle of what the core fills.
+func (c Winding) anyOutline() induct.Outline {
+	o := c.freeOutline()
+	if !c.isFree() {
+		s := c.section()
+		x, y := s.CoreLength/2-s.CornerRadius, s.CoreWidth/2-s.CornerRadius
+		o.Points, o.Offset = [][2]float64{{-x, -y}, {x, -y}, {x, y}, {-x, y}}, s.CornerRadius
+		return o
+	}
+	middle := centroid(o.Points)
+	o.Points = slices.Clone(o.Points)
+	for i, p := range o.Points {
+		o.Points[i] = [2]float64{p[0] - middle[0], p[1] - middle[1]}
+	}
+	return o
+}
+
+// centroid is the middle of the area in a hull.
+func centroid(hull [][2]float64) (middle [2]float64) {
+	total := polygonArea(hull)
+	for i := range hull[2:] {
+		a, b, c := hull[0], hull[i+1], hull[i+2]
+		share := triangle(a, b, c) / total / 3
+		middle[0] += share * (a[0] + b[0] + c[0])
+		middle[1] += share * (a[1] + b[1] + c[1])
+	}
+	return middle
 }
 
 // simplified leaves out those of many corners that stand out least, and scales the rest to the area of all.

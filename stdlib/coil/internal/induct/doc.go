@@ -11,7 +11,7 @@
 //	DiscreteSelf, DiscreteValue   round wire, turn by turn
 //	RoundWire, BegunLayer     what round wire has more than a filled window
 //	SelfValue, PairValue, SelfPart, CoaxialPart, PairPart   without the estimate of the error, in less time
-//	SelfOutline, CoaxialOutlines   free outlines
+//	SelfOutline, ParallelOutlines   free outlines
 //	Potential, Field          vector potential and flux density at a point
 //	AreaTurns                 what a uniform field links
 //

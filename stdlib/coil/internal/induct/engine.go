@@ -39,7 +39,7 @@ func (e *engine) total(tasks []task) float64 {
 func (e *engine) pair(i, j int) float64 {
 	p, q := &e.p[i], &e.q[j]
 	switch {
-	case !p.arc && p.length == 0 || !q.arc && q.length == 0:
+	case p.extent(e.wp.to) == 0 || q.extent(e.wq.to) == 0:
 		return 0
 	case !p.arc && !q.arc && math.Abs(p.along.dot(q.along)) < 1e-15:
 		return 0

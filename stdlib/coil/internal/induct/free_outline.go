@@ -42,15 +42,17 @@ func SelfOutlineTo(o Outline, turns, relative float64) (inductance, err float64)
 	})
 }
 
-// CoaxialOutlines is the mutual inductance of two windings whose points are given in the same
-// plane coordinates, with their centres the distance apart along the axis.
-func CoaxialOutlines(a, b Outline, na, nb, distance float64) (mutual, err float64) {
+// ParallelOutlines is the mutual inductance in henry of two windings with parallel axes, the second one turned about the
+// origin of its points, in radians, and shifted.
+func ParallelOutlines(a, b Outline, na, nb, turn float64, shift [3]float64) float64 {
 	wa, wb := a.winding(), b.winding()
+	wb.pieces = moved(wb.pieces, turn, vec{shift[0], shift[1]})
 	common := samePieces(wa.pieces, wb.pieces, 1e-12*wa.size)
 	tasks := allTasks(len(wa.pieces), len(wb.pieces))
-	return climb(defaultLevel, defaultLevel, 0, na*nb, func(level int) float64 {
-		return wa.with(wb, common, 0, distance, level, tasks)
-	})
+	if common && wa.window == wb.window {
+		tasks = mirroredTasks(len(wa.pieces))
+	}
+	return na * nb * wa.with(wb, common, math.Hypot(shift[0], shift[1]), shift[2], defaultLevel, tasks)
 }
 
 func samePieces(p, q []piece, tolerance float64) bool {

@@ -21,13 +21,13 @@ func TestOutlineOfSection(t *testing.T) {
 		got, _ := SelfOutline(sectionOutline(s), 100)
 		closeTo(t, fmt.Sprintf("self %+v", s), got, want, 1e-8)
 		want, _ = Coaxial(s, s, 100, 10, 0.013)
-		got, _ = CoaxialOutlines(sectionOutline(s), sectionOutline(s), 100, 10, 0.013)
+		got = ParallelOutlines(sectionOutline(s), sectionOutline(s), 100, 10, 0, [3]float64{0, 0, 0.013})
 		closeTo(t, fmt.Sprintf("coaxial %+v", s), got, want, 1e-7)
 		other := s
 		other.CoreLength += 0.003
 		other.CoreWidth += 0.001
 		want, _ = Coaxial(s, other, 100, 10, 0.013)
-		got, _ = CoaxialOutlines(sectionOutline(s), sectionOutline(other), 100, 10, 0.013)
+		got = ParallelOutlines(sectionOutline(s), sectionOutline(other), 100, 10, 0, [3]float64{0, 0, 0.013})
 		closeTo(t, fmt.Sprintf("coaxial with another %+v", s), got, want, 2e-5)
 	}
 }
@@ -72,4 +72,20 @@ func TestOutlineHullAndRotation(t *testing.T) {
 	}
 	got, _ := SelfOutline(turned, 1)
 	closeTo(t, "turned", got, want, 1e-8)
+}
+
+// Two triangles make a rectangle: the current along their common side cancels, so that their fluxes add up.
+func TestTrianglesMakeARectangle(t *testing.T) {
+	other := Outline{Points: [][2]float64{{0, 0}, {0.02, 0.003}, {0.015, 0.012}, {0.004, 0.01}}, Height: 0.003}
+	whole := [][2]float64{{0, 0}, {0.03, 0}, {0.03, 0.01}, {0, 0.01}}
+	for _, place := range []struct {
+		turn  float64
+		shift [3]float64
+	}{{0, [3]float64{0, 0, 0.006}}, {0.5, [3]float64{0.002, -0.001, 0.005}}, {-1.2, [3]float64{0.04, 0.01, 0.001}}} {
+		sum := 0.0
+		for _, points := range [][][2]float64{{whole[0], whole[1], whole[2]}, {whole[0], whole[2], whole[3]}} {
+			sum += ParallelOutlines(Outline{Points: points, Height: 0.002}, other, 1, 1, place.turn, place.shift)
+		}
+		closeTo(t, "two triangles", sum, ParallelOutlines(Outline{Points: whole, Height: 0.002}, other, 1, 1, place.turn, place.shift), 1e-5)
+	}
 }
