@@ -24,7 +24,7 @@ type Chain struct {
 //
 // Valid: windings that do not overlap; without iron.
 //
-// Accuracy: mutual inductances 0.1 % of the own ones; signs follow from the places and from Reversed.
+// Accuracy: mutual inductances as Chain.Mutual; signs follow from the places and from Reversed.
 //
 // Example: coil.InSeries(coil.Placed{Winding: c}, coil.Placed{Winding: c, Y: 18*mm, Reversed: true})
 func InSeries(coils ...Placed) (Chain, error) {

@@ -21,7 +21,7 @@ import (
 //
 // Valid: any number of turns. Poles, magnets and plates raise it, often by half or more.
 //
-// Accuracy: the integral 0.001 % (rarely 0.003 %), the correction for round wire 0.1 % where turns are few; a scatter winding itself about 3 %, from
+// Accuracy: the integral 0.001 % (rarely 0.002 %), the correction for round wire 0.1 % where turns are few; a scatter winding itself about 3 %, from
 // its build; a convex core of more than 40 corners is drawn with 40, which adds some 0.01 %.
 func (c Winding) Inductance() units.Inductance {
 	if c.found == nil {

@@ -52,7 +52,7 @@ func (s Section) sheetLevel(share float64) int {
 	switch {
 	case share < 0.1 && !s.isCircle():
 		return 0
-	case s.isCircle():
+	case s.isCircle() && share > 0.3:
 		return 2
 	}
 	return 1
