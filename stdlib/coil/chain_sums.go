@@ -6,9 +6,13 @@ import "lode/units"
 
 // Turns returns the turns of all windings.
 func (c Chain) Turns() int {
-	sum := 0
+	return overAll(c, func(w Winding) int { return w.turns })
+}
+
+// overAll adds up what each winding has.
+func overAll[T ~int | ~float64](c Chain, of func(Winding) T) (sum T) {
 	for _, p := range c.coils {
-		sum += p.Winding.turns
+		sum += of(p.Winding)
 	}
 	return sum
 }
@@ -19,11 +23,7 @@ func (c Chain) Turns() int {
 //
 // Accuracy: as Winding.Resistance.
 func (c Chain) Resistance() units.Resistance {
-	sum := units.Resistance(0)
-	for _, p := range c.coils {
-		sum += p.Winding.Resistance()
-	}
-	return sum
+	return overAll(c, Winding.Resistance)
 }
 
 // ResistanceAt returns the DC resistance of all windings at a temperature.
@@ -66,11 +66,7 @@ func (c Chain) ResistanceRangeAt(temperature units.Temperature) (ResistanceRange
 //
 // Source: as Winding.WireLength.
 func (c Chain) WireLength() units.Length {
-	sum := units.Length(0)
-	for _, p := range c.coils {
-		sum += p.Winding.WireLength()
-	}
-	return sum
+	return overAll(c, Winding.WireLength)
 }
 
 // Mass returns the mass of the wire in all windings, with its enamel.
@@ -79,9 +75,5 @@ func (c Chain) WireLength() units.Length {
 //
 // Accuracy: 1 % for nominal wire.
 func (c Chain) Mass() units.Mass {
-	sum := units.Mass(0)
-	for _, p := range c.coils {
-		sum += p.Winding.Mass()
-	}
-	return sum
+	return overAll(c, Winding.Mass)
 }

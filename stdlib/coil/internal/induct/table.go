@@ -56,28 +56,32 @@ func (c *polynomial) at(x, x2 float64) float64 {
 
 // line is Σ w·f(√((t−y)² + a·t + b)) over a row of t.
 func (l *lookup) line(t, w []float64, y, a, b float64) float64 {
-	sum := 0.0
-	w = w[:len(t)]
+	var squares [maxOrder]float64
 	for i, t := range t {
-		rho2 := (t-y)*(t-y) + a*t + b
-		bits := math.Float64bits(rho2)
-		j := uint(l.top - int(bits>>52))
-		if j < uint(len(l.c)) && l.known[j] {
-			x := math.Float64frombits(bits&(1<<52-1)|1023<<52)*2 - 3
-			sum += w[i] * l.c[j].at(x, x*x)
-		} else {
-			sum += w[i] * l.at(rho2)
-		}
+		squares[i] = (t-y)*(t-y) + a*t + b
 	}
-	return sum
+	return l.sum(squares[:len(t)], w)
 }
 
 // nodes is the same over pairs of distances.
 func (l *lookup) nodes(nodes []node, w []float64, c crossing) float64 {
+	sum, squares := 0.0, [maxOrder]float64{}
+	for len(nodes) > 0 {
+		n := min(len(nodes), maxOrder)
+		for i := range n {
+			squares[i] = c.at(&nodes[i])
+		}
+		sum += l.sum(squares[:n], w[:n])
+		nodes, w = nodes[n:], w[n:]
+	}
+	return sum
+}
+
+// sum is Σ w·f(ρ).
+func (l *lookup) sum(squares, w []float64) float64 {
 	sum := 0.0
-	w = w[:len(nodes)]
-	for i := range nodes {
-		rho2 := c.at(&nodes[i])
+	w = w[:len(squares)]
+	for i, rho2 := range squares {
 		bits := math.Float64bits(rho2)
 		j := uint(l.top - int(bits>>52))
 		if j < uint(len(l.c)) && l.known[j] {
