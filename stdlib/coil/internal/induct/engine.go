@@ -65,23 +65,6 @@ func (e *engine) pair(i, j int) float64 {
 	return e.separate(p, q)
 }
 
-// isShort reports whether the corners at the ends of side i nearly meet in the angle that they
-// turn or in the build.
-func (e *engine) isShort(i int) bool { return e.p[i].length < 0.4*max(e.wp.to, e.wq.to) }
-
-// nearArcs integrates two corners with a short side between them, which are mirror images.
-func (e *engine) nearArcs(p, q *piece, end touch) float64 {
-	if e.quick && e.wp != e.wq && len(e.sheets) == 0 && e.wq.width() > 0 {
-		return e.separate(p, q)
-	}
-	if !e.useProduct() {
-		e.nodes = e.jointNodes()
-		e.halve()
-	}
-	r := squared(e.o.joinedArc + e.further(p))
-	return product(p, q, e.nodes, e.k, r, r, end)
-}
-
 // aligned integrates two copies of one piece. Its value is the same with tp and tq
 // exchanged, so with equal windows one sign of the difference is enough.
 func (e *engine) aligned(p *piece) float64 {
@@ -153,54 +136,6 @@ func (e *engine) useProduct() bool {
 	return true
 }
 
-// joined integrates a pair that meets at one end of p, seen from p.
-func (e *engine) joined(p, q *piece, end touch) float64 {
-	r := squared(e.o.joinedArc + e.further(p) + e.further(q))
-	few := e.useProduct() && len(e.nodes) <= fewNodes
-	switch {
-	case !few && q.arc && e.blocks(e.wp):
-		return e.joinedSector(q, p, e.wq, e.wp, r, atStart+atEnd-end)
-	case !few && p.arc && e.blocks(e.wq):
-		return e.joinedSector(p, q, e.wp, e.wq, r, end)
-	case !few && !e.useProduct():
-		e.nodes = e.jointNodes()
-	}
-	if q.arc {
-		return alongPiece(q, p, e.nodes, true, e.k, r, atStart+atEnd-end)
-	}
-	return alongPiece(p, q, e.nodes, false, e.k, r, end)
-}
-
-// fewNodes is the number of pairs of depths up to which sides take less time than blocks.
-const fewNodes = 9
-
-// blocks reports whether a side of all turns in a window has a closed form: not without height or build.
-func (e *engine) blocks(w window) bool {
-	_, tall := e.k.(*sheets)
-	return tall && w.width() > 1e-5*w.to
-}
-
-// further is the number of points that an arc needs more when it turns by two corners, or is long beside the windows: one for every
-// doubling beyond eightfold.
-func (e *engine) further(p *piece) int {
-	if !p.arc {
-		return 0
-	}
-	n := math.Log2(p.extent(e.wp.from)/max(e.wp.width(), e.wq.width(), e.scale)) - 2.5
-	if p.span > 2 {
-		n = max(n, 3)
-	}
-	return int(min(max(n, 0), 8))
-}
-
-// jointNodes fills nodes for pieces of a common skeleton that touch or nearly touch.
-func (e *engine) jointNodes() []node {
-	if len(e.joints) == 0 {
-		e.joints = together(e.joints, e.wp, e.wq, counts{e.o.joined, max(3, e.o.joined-2), e.o.middle, e.o.thin}, e.scale)
-	}
-	return append(e.nodes[:0], e.joints...)
-}
-
 func (e *engine) separate(p, q *piece) float64 {
 	if !p.arc && !q.arc && p.along.isNear(q.along, 1e-14) {
 		return e.facing(p, q)
@@ -233,12 +168,6 @@ func (e *engine) separate(p, q *piece) float64 {
 	return alongPiece(p, q, e.nodes, false, e.k, rp, apart)
 }
 
-// parallel reports whether two sides are.
-func (p *piece) parallel(q *piece) bool { return math.Abs(p.along.cross(q.along)) <= 1e-14 }
-
-// fewPairs is the number of pairs of depths up to which two sides take less time by each pair than in closed form.
-const fewPairs = 4
-
 // around is the number of points along a piece at a distance from another.
 func (e *engine) around(p *piece, w window, distance float64) int {
 	return orderFor(p.extent(w.to), distance, e.o.digits, p.leastOrder(), 1000)
@@ -255,39 +184,6 @@ func (e *engine) byPoints(p, q *piece, distance float64) bool {
 		return k.table != nil && n < min(20, 2*len(k.z2))
 	}
 	return false
-}
-
-// facing integrates two parallel sides that lie on one line of distances, exactly but for
-// the difference of those.
-func (e *engine) facing(p, q *piece) float64 {
-	op, oq := p.start.dot(p.out), q.start.dot(p.out)
-	wp := window{e.wp.from + op, e.wp.to + op}
-	wq := window{e.wq.from + oq, e.wq.to + oq}
-	if value, ok := e.bars(p, q, wp, wq); ok {
-		return value
-	}
-	e.nodes = together(e.nodes[:0], wp, wq, counts{e.o.aligned, e.o.aligned, 1, e.o.thin}, e.scale)
-	sum := 0.0
-	for _, at := range e.nodes {
-		sum += at.w * parallelSides(p, q, at.tp-op, at.tq-oq, e.k)
-	}
-	return sum
-}
-
-// opposite is facing for sides that run against each other: in closed form, or by few points over both depths.
-func (e *engine) opposite(p, q *piece, np, nq int) float64 {
-	if np*nq > fewPairs {
-		op, oq := p.start.dot(p.out), q.start.dot(p.out)
-		if value, ok := e.bars(p, q, window{e.wp.from + op, e.wp.to + op}, window{oq - e.wq.to, oq - e.wq.from}); ok {
-			return value
-		}
-	}
-	e.nodes = separate(e.nodes[:0], e.wp, e.wq, np, nq)
-	sum := 0.0
-	for _, at := range e.nodes {
-		sum += at.w * parallelSides(p, q, at.tp, at.tq, e.k)
-	}
-	return sum
 }
 
 // leastAcross is the least number of points over a depth: the middle alone is off by a 24th of the square of width over
