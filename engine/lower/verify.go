@@ -92,7 +92,11 @@ func (l *Lowered) issueAt(offset int, msg string) issue.Issue {
 
 // worded puts a message of go/types about the whole program into our form.
 func worded(msg, plain string) check.Worded {
-	if name, ok := strings.CutPrefix(msg, "declared and not used: "); ok {
+	name, unused := strings.CutPrefix(msg, "declared and not used: ")
+	if !unused { // of a switch over types
+		name, unused = strings.CutSuffix(msg, " declared and not used")
+	}
+	if unused {
 		return check.Worded{Code: "unused-variable", What: name + ": defined but not used", Got: name, Want: "a use of it", Hint: "take it out; inside a function every variable is used"}
 	}
 	var hidden string
