@@ -18,7 +18,7 @@ func (c Winding) inBlocks() float64 {
 	}
 	corners := c.corners()
 	circle := corners.blocks()
-	share := 3 * circle.full.MeanTurnLength() / b.full.MeanTurnLength() // deep around a small radius
+	share := 2 * circle.full.MeanTurnLength() / b.full.MeanTurnLength() // deep around a small radius
 	return induct.Sum(append(b.filled(1),
 		corners.circles,
 		func() float64 { return -induct.Sum(circle.filled(share)...) },

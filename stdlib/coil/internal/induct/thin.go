@@ -26,7 +26,7 @@ func besideLayer(a, b Section, distance, share float64) (value float64, ok bool)
 	if !tall || gap < -1e-9*a.CoreLength || a.Build == 0 || b.Build == 0 || b.Build > 0.2*a.Height || !sameSkeleton(a, b) {
 		return 0, false
 	}
-	e.k = k.tabled()
+	e.k, e.scale = k.tabled(), max(e.scale, finest*b.Build)
 	e.o.digits = ordersAt(a.sheetLevel(share)).digits + 2 // neighbours: nothing cancels
 	more, sum := thickness(a, b, gap, distance)
 	if len(p.pieces) > 1 && sum*share < thinPart*b.MeanTurnLength() {
@@ -60,6 +60,9 @@ func (s Section) sheetLevel(share float64) int {
 
 // thinPart is the share of the inductance that the thickness may have as a correction; a few hundredths of that are left.
 const thinPart = 1e-4
+
+// finest is the scale in builds of the layer below which the kernel need not be followed: the layer spreads it.
+const finest = 30
 
 // asSheets takes q as some sheets at Gauss points of its build where it meets p.
 func (e *engine) asSheets(n int) {
