@@ -59,7 +59,7 @@ func (s Section) sheetLevel(share float64) int {
 }
 
 // thinPart is the share of the inductance that the thickness may have as a correction; a few hundredths of that are left.
-const thinPart = 1e-4
+const thinPart = 2e-4
 
 // finest is the scale in builds of the layer below which the kernel need not be followed: the layer spreads it.
 const finest = 30
