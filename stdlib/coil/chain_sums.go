@@ -57,7 +57,7 @@ func (c Chain) ResistanceRangeAt(temperature units.Temperature) (ResistanceRange
 		if err != nil {
 			return ResistanceRange{}, err
 		}
-		sum = ResistanceRange{sum.Low + r.Low, sum.Value + r.Value, sum.High + r.High}
+		sum = sum.plus(r)
 	}
 	return sum, nil
 }

@@ -52,9 +52,7 @@ func (c Convex) Shape() (Shape, error) {
 	}
 	l, w, r := kernel.EqualRectangle(perimeter, area, length)
 	shape := Shape{Length: units.Length(l), Width: units.Length(w), CornerRadius: units.Length(r), Height: c.Height, Room: room}
-	for _, p := range hull {
-		shape.hull = append(shape.hull, [2]float64{float64(p.X), float64(p.Y)})
-	}
+	shape.hull = hull
 	return shape, nil
 }
 
@@ -89,12 +87,20 @@ func turns(a, b, c Point) float64 {
 	return float64(b.X-a.X)*float64(c.Y-a.Y) - float64(b.Y-a.Y)*float64(c.X-a.X)
 }
 
+// areaOf is the area in a hull.
+func areaOf(hull []Point) (area float64) {
+	for i, a := range hull {
+		area += turns(hull[0], a, hull[(i+1)%len(hull)]) / 2
+	}
+	return area
+}
+
 // measures returns the perimeter of a hull, the area in it and its greatest length.
 func measures(hull []Point) (perimeter, area, length float64) {
+	area = areaOf(hull)
 	for i, a := range hull {
 		b := hull[(i+1)%len(hull)]
 		perimeter += math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))
-		area += turns(hull[0], a, b) / 2
 		low, high := math.Inf(1), math.Inf(-1) // the extent along this side
 		for _, c := range hull {
 			along := (float64(c.X)*float64(b.X-a.X) + float64(c.Y)*float64(b.Y-a.Y)) / math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))

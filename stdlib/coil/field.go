@@ -47,7 +47,7 @@ func (c Winding) FieldAt(x, y, z units.Length, current units.Current) (FluxVecto
 	if c.turns == 0 {
 		return FluxVector{}, refuse("winding: none", c, "a winding made by coil.Wind", "")
 	}
-	if c.holds(kernel.Vector{float64(x), float64(y), float64(z)}) {
+	if within(c.window(), kernel.Vector{float64(x), float64(y), float64(z)}, 0) {
 		return FluxVector{}, refuse("point: inside the winding", fmt.Sprintf("x %v, y %v, z %v", x, y, z), "a point in the core or outside the winding", "")
 	}
 	b := induct.Field(c.section(), float64(c.turns)*float64(current), [3]float64{float64(x), float64(y), float64(z)})
@@ -63,18 +63,4 @@ func fluxVector(b kernel.Vector) FluxVector {
 		}
 	}
 	return FluxVector{units.FluxDensity(b[0]), units.FluxDensity(b[1]), units.FluxDensity(b[2])}
-}
-
-// holds reports whether a point lies in the winding window.
-func (c Winding) holds(p kernel.Vector) bool {
-	w := c.window()
-	if math.Abs(p[2]) > w.Height/2 {
-		return false
-	}
-	dx, dy := math.Abs(p[0])-w.Along/2, math.Abs(p[1])-w.Across/2
-	over := math.Hypot(max(0, dx), max(0, dy))
-	if over == 0 {
-		over = max(dx, dy) // on the straight core, as deep in it as this
-	}
-	return over > w.Radius && over < w.Radius+w.Build
 }

@@ -89,3 +89,11 @@ func TestInsulationRefused(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// Insulation on a round core written as corners leaves it as round as it counts.
+func TestInsulatedConvexCoreInACover(t *testing.T) {
+	c := wound(t, Convex{Corners: ring(720, 0.01, 0.01), Height: 9 * mm}, gauge(t, 42), 3000, Style{Under: 4 * mm})
+	if list := c.insideLeft(Cover{}); len(list) > 0 {
+		t.Errorf("got %q, want nothing", list)
+	}
+}

@@ -145,13 +145,12 @@ func (c Winding) insideLeft(Cover) []string {
 	if len(c.shape.hull) == 0 {
 		return nil
 	}
-	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	low, high := c.shape.hull[0], c.shape.hull[0]
 	for _, p := range c.shape.hull {
-		for i := range p {
-			low[i], high[i] = min(low[i], p[i]), max(high[i], p[i])
-		}
+		low, high = Point{min(low.X, p.X), min(low.Y, p.Y)}, Point{max(high.X, p.X), max(high.Y, p.Y)}
 	}
-	length, width := units.Length(high[0]-low[0]), units.Length(high[1]-low[1])
+	lifted := 2 * units.Length(c.shape.over)
+	length, width := high.X-low.X+lifted, high.Y-low.Y+lifted
 	if off := max(length-c.shape.Length, width-c.shape.Width, c.shape.Length-length, c.shape.Width-width) / 2; off > (c.BuildRange().High-c.BuildRange().Low)/2 {
 		return left("core", fmt.Sprintf("%v by %v at its widest", length, width),
 			fmt.Sprintf("near the rounded rectangle that it counts as, %v by %v", c.shape.Length, c.shape.Width))

@@ -44,7 +44,7 @@ func (p Placed) reachesInto(q Placed) bool {
 			x, y := onTurn(w, w.Radius+depth, (float64(i)+0.5)/around)
 			for _, z := range [5]float64{-0.5, -0.25, 0, 0.25, 0.5} {
 				at := p.turned(kernel.Vector{x, y, z * w.Height}, 1).Plus(1, p.position())
-				if within(other, q.turned(at.Plus(-1, q.position()), -1)) {
+				if within(other, q.turned(at.Plus(-1, q.position()), -1), touching) {
 					return true
 				}
 			}
@@ -53,14 +53,14 @@ func (p Placed) reachesInto(q Placed) bool {
 	return false
 }
 
-// within reports whether a point lies in a winding window, by more than where both touch.
-func within(w kernel.Window, at kernel.Vector) bool {
+// within reports whether a point lies in a winding window by more than a margin.
+func within(w kernel.Window, at kernel.Vector, margin float64) bool {
 	dx, dy := math.Abs(at[0])-w.Along/2, math.Abs(at[1])-w.Across/2
 	over := math.Hypot(max(0, dx), max(0, dy))
 	if over == 0 {
-		over = max(dx, dy)
+		over = max(dx, dy) // on the straight core, as deep in it as this
 	}
-	return math.Abs(at[2]) < w.Height/2-touching && over > w.Radius+touching && over < w.Radius+w.Build-touching
+	return math.Abs(at[2]) <= w.Height/2-margin && over > w.Radius+margin && over < w.Radius+w.Build-margin
 }
 
 // onTurn is the place at a share of the way around a turn with corners of radius R.

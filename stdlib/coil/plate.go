@@ -3,6 +3,7 @@ package coil
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lode/units"
 	"lode/units/frame"
@@ -130,11 +131,7 @@ func (s Shape) outline() part {
 	if len(s.hull) == 0 {
 		return rounded(s.Length, s.Width, s.CornerRadius)
 	}
-	var p part
-	for _, c := range s.hull {
-		p.points = append(p.points, Point{units.Length(c[0]), units.Length(c[1])})
-	}
-	return p
+	return part{points: slices.Clone(s.hull)}
 }
 
 // rimOf is the outline of the flange.

@@ -97,10 +97,10 @@ func TestSteinerOnRandomPolygons(t *testing.T) {
 		depth, length, area, n := 0.006*random.Float64(), 0.0, 0.0, len(shape.hull)
 		for i, p := range shape.hull {
 			q, r := shape.hull[(i+1)%n], shape.hull[(i+2)%n]
-			ux, uy, vx, vy := q[0]-p[0], q[1]-p[1], r[0]-q[0], r[1]-q[1]
+			ux, uy, vx, vy := float64(q.X-p.X), float64(q.Y-p.Y), float64(r.X-q.X), float64(r.Y-q.Y)
 			side, corner := math.Hypot(ux, uy), math.Atan2(ux*vy-uy*vx, ux*vx+uy*vy)
 			length += side + corner*depth
-			area += (p[0]*q[1]-q[0]*p[1])/2 + side*depth + corner*depth*depth/2
+			area += float64(p.X*q.Y-q.X*p.Y)/2 + side*depth + corner*depth*depth/2
 		}
 		close(t, "perimeter", float64(shape.Perimeter(units.Length(depth))), length, 1e-9)
 		close(t, "area", float64(shape.Area(units.Length(depth))), area, 1e-9)

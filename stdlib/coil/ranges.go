@@ -27,6 +27,16 @@ type ResistanceRange struct {
 	High  units.Resistance // most expected
 }
 
+// plus is the range of two resistances in series.
+func (r ResistanceRange) plus(other ResistanceRange) ResistanceRange {
+	return ResistanceRange{r.Low + other.Low, r.Value + other.Value, r.High + other.High}
+}
+
+// holds reports whether a measured resistance lies within the range.
+func (r ResistanceRange) holds(measured units.Resistance) bool {
+	return measured >= r.Low && measured <= r.High
+}
+
 // TurnsRange is an estimated number of turns with the range that it is expected in.
 type TurnsRange struct {
 	Low   int // least expected

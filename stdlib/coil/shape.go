@@ -27,7 +27,7 @@ type Shape struct {
 	Height       units.Length // between the flanges
 	Room         units.Length // depth from the core to the nearest edge of a flange; infinite without flanges
 	over         float64      // how far insulation lifts the first layer off the hull
-	hull         [][2]float64 // of a core that is no rounded rectangle; the above is then its equal in perimeter and area
+	hull         []Point      // of a core that is no rounded rectangle; the above is then its equal in perimeter and area
 }
 
 // Perimeter returns the length of a turn whose centre lies at the given depth over the core.

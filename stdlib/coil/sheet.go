@@ -77,7 +77,7 @@ func (s Sheet) Resistance() ResistanceRange { return s.limits }
 //
 // Example: sheet.Pass(5.31*kΩ)
 func (s Sheet) Pass(measured units.Resistance) bool {
-	return measured >= s.limits.Low && measured <= s.limits.High
+	return s.limits.holds(measured)
 }
 
 // WireToBuy returns the length of wire to order, with the allowance for leads and broken starts.

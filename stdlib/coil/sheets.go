@@ -97,8 +97,7 @@ func (s Sheets) Sheet(number int) (Sheet, error) {
 func (s Sheets) Resistance() ResistanceRange {
 	var sum ResistanceRange
 	for _, sheet := range s.sheets {
-		r := sheet.limits
-		sum = ResistanceRange{sum.Low + r.Low, sum.Value + r.Value, sum.High + r.High}
+		sum = sum.plus(sheet.limits)
 	}
 	return sum
 }
@@ -107,8 +106,7 @@ func (s Sheets) Resistance() ResistanceRange {
 //
 // Example: pair.BuildSheet().Pass(10.6*kΩ)
 func (s Sheets) Pass(measured units.Resistance) bool {
-	r := s.Resistance()
-	return measured >= r.Low && measured <= r.High
+	return s.Resistance().holds(measured)
 }
 
 // WireToBuy returns the length of wire for all windings, with the allowance for leads and broken starts.

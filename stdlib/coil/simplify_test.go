@@ -29,23 +29,27 @@ func TestInductanceOfManyCorners(t *testing.T) {
 	}
 	for name, corners := range map[string][]Point{"ellipse": ring(150, 0.03, 0.012), "one side flat": flat} {
 		c := wound(t, Convex{Corners: corners, Height: 8 * mm}, w, 3000)
-		s := c.section()
-		want := induct.SelfOutlineValue(induct.Outline{Points: c.shape.hull, Height: s.Height, Build: s.Build}, 3000)
+		o := c.freeOutline()
+		o.Points = nil
+		for _, p := range c.shape.hull {
+			o.Points = append(o.Points, [2]float64{float64(p.X), float64(p.Y)})
+		}
+		want := induct.SelfOutlineValue(o, 3000)
 		close(t, name, c.smeared(), want, simplifiedOff/2)
 	}
 }
 
 func TestSimplifiedKeepsArea(t *testing.T) {
-	var hull [][2]float64
+	var hull []Point
 	for i := range 5000 {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 5000)
-		hull = append(hull, [2]float64{0.03 + 0.02*cos, 0.01 * sin})
+		hull = append(hull, Point{units.Length(0.03 + 0.02*cos), units.Length(0.01 * sin)})
 	}
 	few := simplified(hull, 40)
 	if len(few) != 40 {
 		t.Errorf("%d corners, want 40", len(few))
 	}
-	close(t, "area", polygonArea(few), polygonArea(hull), 1e-12)
+	close(t, "area", areaOf(few), areaOf(hull), 1e-12)
 	if three := simplified(hull[:3], 40); len(three) != 3 {
 		t.Errorf("%d corners, want 3", len(three))
 	}

@@ -49,7 +49,7 @@ func arsinh(x float64) float64 {
 	if x < 0 {
 		return -arsinh(-x)
 	}
-	return math.Log(x + math.Sqrt(x*x+1))
+	return ln(x + math.Sqrt(x*x+1))
 }
 
 // quickExp is the exponential function within 1e-9: a power of two and a polynomial.

@@ -47,19 +47,12 @@ func Grid(s Section, layers, perLayer int) []Turn {
 // DiscreteSelf is the inductance of single turns in series, in henry, with an estimate of
 // the error of the sum in henry. Of the section only the core matters.
 func DiscreteSelf(core Section, turns []Turn, wire Wire) (inductance, err float64) {
-	pairs := countPairs(turns, core.CoreLength+core.CoreWidth)
-	return climb(discreteLevel, discreteLevel, 0, 1, func(level int) float64 {
-		sum := newTurnSum(core, level)
-		return sum.over(pairs, wire.meanDistance())
-	})
+	return climb(discreteLevel, discreteLevel, 0, 1, discreteAt(core, turns, wire))
 }
 
 // DiscreteSelfTo is DiscreteSelf to a relative accuracy between 1e-3 and 1e-7.
 func DiscreteSelfTo(core Section, turns []Turn, wire Wire, relative float64) (inductance, err float64) {
-	pairs := countPairs(turns, core.CoreLength+core.CoreWidth)
-	return climb(discreteLevel-1, topLevel, relative, 1, func(level int) float64 {
-		return newTurnSum(core, level).over(pairs, wire.meanDistance())
-	})
+	return climb(discreteLevel-1, topLevel, relative, 1, discreteAt(core, turns, wire))
 }
 
 const discreteLevel = 3
@@ -67,7 +60,12 @@ const discreteLevel = 3
 // DiscreteValue is the inductance of single turns in series in henry, a digit coarser than
 // DiscreteSelf and without its estimate of the error.
 func DiscreteValue(core Section, turns []Turn, wire Wire) float64 {
-	return newTurnSum(core, discreteLevel-1).over(countPairs(turns, core.CoreLength+core.CoreWidth), wire.meanDistance())
+	return discreteAt(core, turns, wire)(discreteLevel - 1)
+}
+
+func discreteAt(core Section, turns []Turn, wire Wire) func(level int) float64 {
+	pairs := countPairs(turns, core.CoreLength+core.CoreWidth)
+	return func(level int) float64 { return newTurnSum(core, level).over(pairs, wire.meanDistance()) }
 }
 
 // A layerPair is all pairs of turns of two depths: how often each height between them occurs. Regular coils have few

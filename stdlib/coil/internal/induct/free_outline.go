@@ -20,26 +20,23 @@ type Outline struct {
 // SelfOutline is Self for a free outline. It takes longer, with the square of the number
 // of corners.
 func SelfOutline(o Outline, turns float64) (inductance, err float64) {
-	w := o.winding()
-	tasks := mirroredTasks(len(w.pieces))
-	return climb(defaultLevel, defaultLevel, 0, turns*turns, func(level int) float64 {
-		return w.with(w, true, 0, 0, level, tasks)
-	})
+	return climb(defaultLevel, defaultLevel, 0, turns*turns, selfOutlineAt(o))
 }
 
 // SelfOutlineValue is the inductance that SelfOutline returns, without the estimate of the error.
 func SelfOutlineValue(o Outline, turns float64) float64 {
-	w := o.winding()
-	return turns * turns * w.with(w, true, 0, 0, defaultLevel, mirroredTasks(len(w.pieces)))
+	return turns * turns * selfOutlineAt(o)(defaultLevel)
 }
 
 // SelfOutlineTo is SelfOutline to a relative accuracy between 1e-3 and 1e-7.
 func SelfOutlineTo(o Outline, turns, relative float64) (inductance, err float64) {
+	return climb(defaultLevel, topLevel, relative, turns*turns, selfOutlineAt(o))
+}
+
+func selfOutlineAt(o Outline) func(level int) float64 {
 	w := o.winding()
 	tasks := mirroredTasks(len(w.pieces))
-	return climb(defaultLevel, topLevel, relative, turns*turns, func(level int) float64 {
-		return w.with(w, true, 0, 0, level, tasks)
-	})
+	return func(level int) float64 { return w.with(w, true, 0, 0, level, tasks) }
 }
 
 // ParallelOutlines is the mutual inductance in henry of two windings with parallel axes, the second one turned about the

@@ -20,14 +20,17 @@ type nearBar struct{ w, h, t, low, high float64 }
 // where b is no such layer.
 func besideLayer(a, b Section, distance, share float64) (value float64, ok bool) {
 	gap := (b.CoreLength-a.CoreLength)/2 - a.Build
-	p, q := a.winding(), b.winding()
-	e := p.engine(q, true, 0, distance, a.sheetLevel(share))
+	if gap < -1e-9*a.CoreLength || a.Build == 0 || b.Build == 0 || b.Build > 0.2*a.Height || !sameSkeleton(a, b) {
+		return 0, false
+	}
+	p, q, level := a.winding(), b.winding(), a.sheetLevel(share)
+	e := p.engine(q, true, 0, distance, level)
 	k, tall := e.k.(*sheets)
-	if !tall || gap < -1e-9*a.CoreLength || a.Build == 0 || b.Build == 0 || b.Build > 0.2*a.Height || !sameSkeleton(a, b) {
+	if !tall {
 		return 0, false
 	}
 	e.k, e.scale = k.tabled(), max(e.scale, finest*b.Build)
-	e.o.digits = ordersAt(a.sheetLevel(share)).digits + 2 // neighbours: nothing cancels
+	e.o.digits = ordersAt(level).digits + 2 // neighbours: nothing cancels
 	more, sum := thickness(a, b, gap, distance)
 	if len(p.pieces) > 1 && sum*share < thinPart*b.MeanTurnLength() {
 		e.asSheets(1)

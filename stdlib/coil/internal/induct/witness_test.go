@@ -20,10 +20,10 @@ import (
 //
 //	what                        against
 //	Self, circle                table (Bessel), solenoid, Nagaoka, Wheeler, Brooks
-//	Self, other shapes          tables (Neumann, slices), splitting into parts, filamentSum of the parts
+//	Self, other shapes          tables (sums over filaments, slices), splitting into parts, filamentSum of the parts
 //	Coaxial, circles            loops
 //	Coaxial, other shapes       table (slices), filamentSum, reciprocity, splitting
-//	Pair                        table (slices, Neumann), Coaxial, filamentSum, flux of Field through the other coil
+//	Pair                        table (slices, sums over filaments), Coaxial, filamentSum, flux of Field through the other coil
 //	Potential, Field            table (axis), biotSavart, curl, far dipole
 //	DiscreteSelf                loop formulas, Self with RoundWire, Coaxial of the turns
 //	Outline                     Section of the same shape
